@@ -1,0 +1,7 @@
+var builder = WebApplication.CreateBuilder(args);
+builder.WebHost.UseStaticWebAssets();
+var app = builder.Build();
+app.UseBlazorFrameworkFiles();
+app.MapStaticAssets();
+app.MapFallbackToFile("index.html");
+await app.RunAsync();

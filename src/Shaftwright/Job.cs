@@ -1,0 +1,85 @@
+using Shaftwright.Car;
+using Shaftwright.Corner;
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Joints;
+using Shaftwright.Length;
+using Shaftwright.Measures;
+using Shaftwright.Strength;
+using Shaftwright.Truing;
+using Shaftwright.Weld;
+
+namespace Shaftwright;
+
+/// <summary>Which side of the car a shaft is for. Left and right are different parts.</summary>
+public enum Side
+{
+    /// <summary>Don't know, or does not matter.</summary>
+    Unsaid,
+
+    /// <summary>Left.</summary>
+    Left,
+
+    /// <summary>Right.</summary>
+    Right,
+}
+
+/// <summary>Everything measured and decided for one shaft, as it was typed. Each part may be missing: "don't know yet" is legal.</summary>
+public sealed record Job
+{
+    /// <summary>What the fabricator calls it.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>The car and what it is used for, in a line.</summary>
+    public string About { get; init; } = "";
+
+    /// <summary>Which side of the car.</summary>
+    public Side Side { get; init; }
+
+    /// <summary>The car it is made for.</summary>
+    public CarInput? Car { get; init; }
+
+    /// <summary>The cars the donors came from.</summary>
+    public DonorCars? DonorCars { get; init; }
+
+    /// <summary>Readings at the corner.</summary>
+    public CornerInput? Corner { get; init; }
+
+    /// <summary>The joints.</summary>
+    public JointsInput? Joints { get; init; }
+
+    /// <summary>What is asked of the length.</summary>
+    public LengthInput? Length { get; init; }
+
+    /// <summary>The donors.</summary>
+    public DonorsInput? Donors { get; init; }
+
+    /// <summary>How they are cut and joined.</summary>
+    public CutInput? Cut { get; init; }
+
+    /// <summary>What is known of the weld's strength.</summary>
+    public StrengthInput? Strength { get; init; }
+
+    /// <summary>How the ends are set up.</summary>
+    public WeldInput? Weld { get; init; }
+
+    /// <summary>Turns under the dial.</summary>
+    public TruingInput? Truing { get; init; }
+
+    /// <summary>Everything in it that is out of range, each with its path.</summary>
+    public IReadOnlyList<Refusal> Check()
+    {
+        var check = new InputCheck();
+        Car?.Check(check, "car");
+        DonorCars?.Check(check, "donorCars");
+        Corner?.Check(check, "corner");
+        Joints?.Check(check, "joints");
+        Length?.Check(check, "length");
+        Donors?.Check(check, "donors");
+        Cut?.Check(check, "cut");
+        Strength?.Check(check, "strength");
+        Weld?.Check(check, "weld");
+        Truing?.Check(check, "truing");
+        return check.Refusals;
+    }
+}

@@ -1,0 +1,124 @@
+using Shaftwright.Car;
+using Shaftwright.Corner;
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Findings;
+using Shaftwright.Joints;
+using Shaftwright.Length;
+using Shaftwright.Strength;
+using Shaftwright.Truing;
+using Shaftwright.Weld;
+
+namespace Shaftwright;
+
+/// <summary>Every stage of a job, each evaluated when it is first asked for. A stage is null when the job holds nothing for it.</summary>
+public sealed class JobResult
+{
+    private readonly Once<CarResult> _car;
+    private readonly Once<CornerResult> _corner;
+    private readonly Once<JointsResult> _joints;
+    private readonly Once<LengthResult> _length;
+    private readonly Once<DonorsResult> _donors;
+    private readonly Once<CutResult> _cut;
+    private readonly Once<StrengthResult> _strength;
+    private readonly Once<WeldResult> _weld;
+    private readonly Once<TruingResult> _truing;
+
+    internal JobResult(Job job)
+    {
+        Job = job;
+        _car = new(() =>
+            job is { Car: null, DonorCars: null } ? null : CarSolver.Solve(job.Car, job.DonorCars)
+        );
+        _joints = new(() => job.Joints is { } joints ? JointsSolver.Solve(joints) : null);
+        _corner = new(() => job.Corner is { } corner ? CornerSolver.Solve(corner) : null);
+        _length = new(() =>
+            job.Corner is { } corner
+                ? LengthSolver.Solve(corner, job.Joints, Joints, job.Length ?? new LengthInput())
+                : null
+        );
+        _donors = new(() => job.Donors is { } donors ? DonorsSolver.Solve(donors) : null);
+        _cut = new(() =>
+            Donors is { } donors
+                ? CutSolver.Solve(donors, job.Cut ?? new CutInput(), Length?.Overall)
+                : null
+        );
+        _strength = new(() =>
+            Cut?.Made is { } made && Donors is { } donors
+                ? StrengthSolver.Solve(made, donors, Car, job.Strength ?? new StrengthInput())
+                : null
+        );
+        _weld = new(() =>
+            job.Weld is not null || Cut?.Made is not null
+                ? WeldSolver.Solve(job.Weld ?? new WeldInput(), Cut)
+                : null
+        );
+        _truing = new(() => job.Truing is { } truing ? TruingSolver.Solve(truing) : null);
+    }
+
+    /// <summary>The job it answers.</summary>
+    public Job Job { get; }
+
+    /// <summary>Torque into the shaft.</summary>
+    public CarResult? Car => _car.Value;
+
+    /// <summary>The fitted readings.</summary>
+    public CornerResult? Corner => _corner.Value;
+
+    /// <summary>The joints' offsets.</summary>
+    public JointsResult? Joints => _joints.Value;
+
+    /// <summary>The length to make.</summary>
+    public LengthResult? Length => _length.Value;
+
+    /// <summary>The donors in plain numbers.</summary>
+    public DonorsResult? Donors => _donors.Value;
+
+    /// <summary>Where to cut.</summary>
+    public CutResult? Cut => _cut.Value;
+
+    /// <summary>What it carries.</summary>
+    public StrengthResult? Strength => _strength.Value;
+
+    /// <summary>Shims.</summary>
+    public WeldResult? Weld => _weld.Value;
+
+    /// <summary>Run-out.</summary>
+    public TruingResult? Truing => _truing.Value;
+
+    /// <summary>Every finding of every stage, in the order of the job. Reading it evaluates all stages.</summary>
+    public IEnumerable<Finding> Findings =>
+        new[]
+        {
+            Car?.Findings,
+            Corner?.Findings,
+            Joints?.Findings,
+            Length?.Findings,
+            Donors?.Findings,
+            Cut?.Findings,
+            Strength?.Findings,
+            Weld?.Findings,
+            Truing?.Findings,
+        }.SelectMany(f => f ?? []);
+
+    /// <summary>A value made when first read. The framework's own asks for reflection that trimming forbids; one thread needs no locks.</summary>
+    private sealed class Once<T>(Func<T?> make)
+        where T : class
+    {
+        private Func<T?>? _make = make;
+        private T? _value;
+
+        public T? Value
+        {
+            get
+            {
+                if (_make is { } make)
+                {
+                    _value = make();
+                    _make = null;
+                }
+                return _value;
+            }
+        }
+    }
+}

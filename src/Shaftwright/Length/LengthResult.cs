@@ -1,0 +1,110 @@
+using Shaftwright.Corner;
+using Shaftwright.Findings;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Length;
+
+/// <summary>What forbids a length.</summary>
+public enum Forbids
+{
+    /// <summary>The inner joint bottoms: the shaft is too long there.</summary>
+    JointBottoms,
+
+    /// <summary>The inner joint comes to its outer stop: the shaft is too short there.</summary>
+    JointPullsOut,
+
+    /// <summary>The inner joint's angle passes its limit: the shaft is too short there.</summary>
+    InnerAngle,
+}
+
+/// <summary>One end of the window of lengths, and what sets it.</summary>
+/// <param name="Length">Joint-centre length, mm, margin and allowances already taken off.</param>
+/// <param name="StandardUncertainty">mm, first order.</param>
+/// <param name="Travel">Wheel travel where it binds, mm, bump positive.</param>
+/// <param name="Steering">Steering there.</param>
+/// <param name="Forbids">What binds.</param>
+public sealed record WindowEnd(
+    double Length,
+    double StandardUncertainty,
+    double Travel,
+    Steering Steering,
+    Forbids Forbids
+);
+
+/// <summary>What is left of the joint at one position with the length to make.</summary>
+/// <param name="Travel">mm, bump positive.</param>
+/// <param name="Steering">Steering there.</param>
+/// <param name="LeftIn">Length by which the shaft could still be longer before the stop itself, allowances taken off, margin not; mm.</param>
+/// <param name="LeftOut">Length by which it could still be shorter; mm.</param>
+/// <param name="Plunge">Plunge of the inner joint from mid-stroke, positive outboard; mm; null when only in and out were read.</param>
+/// <param name="InnerAngle">rad; null when no angle was read.</param>
+/// <param name="OuterAngle">rad; null when no outer angle was read.</param>
+/// <param name="Read">True at a reading, false on the fitted curve between readings.</param>
+public sealed record PositionLeft(
+    double Travel,
+    Steering Steering,
+    double LeftIn,
+    double LeftOut,
+    double? Plunge,
+    double? InnerAngle,
+    double? OuterAngle,
+    bool Read
+);
+
+/// <summary>The reading worth taking again first.</summary>
+/// <param name="ReadingIndex">Index into the corner's readings; null when it is a value shared by all (the trial length, an allowance).</param>
+/// <param name="Field">Name of the field.</param>
+/// <param name="ShareOfVariance">Its share of the variance of the tighter side, 0 to 1.</param>
+/// <param name="Words">How to say it.</param>
+public sealed record MeasureAgain(
+    int? ReadingIndex,
+    string Field,
+    double ShareOfVariance,
+    Sentence Words
+);
+
+/// <summary>The answer of the length stage. Lengths are joint centre to joint centre, mm, unless named otherwise.</summary>
+public sealed record LengthResult
+{
+    /// <summary>Shortest allowed; null when too little was read.</summary>
+    public WindowEnd? Shortest { get; init; }
+
+    /// <summary>Longest allowed; null when too little was read.</summary>
+    public WindowEnd? Longest { get; init; }
+
+    /// <summary>True when a length exists that no position forbids.</summary>
+    public bool HasWindow => Shortest is { } s && Longest is { } l && s.Length <= l.Length;
+
+    /// <summary>By how much the window fails to exist, mm; 0 when it exists.</summary>
+    public double Missing { get; init; }
+
+    /// <summary>The length to make (or the chosen one, judged); null when none exists.</summary>
+    public double? Make { get; init; }
+
+    /// <summary>Standard uncertainty of the length to make, from the readings, mm.</summary>
+    public double MakeUncertainty { get; init; }
+
+    /// <summary>How far off the made shaft may be, mm each way, with the readings' uncertainty already taken off at twice its standard value.</summary>
+    public double Tolerance { get; init; }
+
+    /// <summary>Chance that some position passes a limit with its margin, first order.</summary>
+    public double ChanceOfViolation { get; init; }
+
+    /// <summary>Chance that some position reaches the stop itself.</summary>
+    public double ChanceOfContact { get; init; }
+
+    /// <summary>Locating feature to locating feature on the shaft; null until both joints' seats are known.</summary>
+    public double? SeatToSeat { get; init; }
+
+    /// <summary>Shaft end to shaft end; null until both joints' seats and ends are known.</summary>
+    public double? Overall { get; init; }
+
+    /// <summary>What is left at the readings and on the curve between, ordered by steering and travel.</summary>
+    public IReadOnlyList<PositionLeft> Positions { get; init; } = [];
+
+    /// <summary>The reading worth taking again first; null when nothing is uncertain.</summary>
+    public MeasureAgain? MeasureAgain { get; init; }
+
+    /// <summary>What to know beside the numbers.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+}

@@ -1,0 +1,189 @@
+using System.Globalization;
+using System.Runtime.CompilerServices;
+using System.Text;
+
+namespace Shaftwright.Measures;
+
+/// <summary>The units numbers are shown in.</summary>
+public enum Display
+{
+    /// <summary>mm, N·m, MPa.</summary>
+    Metric,
+
+    /// <summary>inches, lbf·ft, ksi.</summary>
+    Inch,
+}
+
+/// <summary>A number on its way to a person: internal value, and how many digits of it are worth reading.</summary>
+/// <param name="Value">Internal unit.</param>
+/// <param name="Kind">What it is.</param>
+public readonly record struct Shown(double Value, ShownKind Kind)
+{
+    /// <summary>The number with its unit.</summary>
+    public string In(Display display)
+    {
+        var (unit, decimals) = (Kind, display) switch
+        {
+            (ShownKind.Length, Display.Metric) => (Distance.Mm, 1),
+            (ShownKind.Length, Display.Inch) => (Distance.Inch, 3),
+            (ShownKind.Fine, Display.Metric) => (Distance.Mm, 2),
+            (ShownKind.Fine, Display.Inch) => (Distance.Thou, 1),
+            (ShownKind.Angle, _) => (Angle.Degree, 1),
+            (ShownKind.Torque, Display.Metric) => (Torque.NewtonMetre, 0),
+            (ShownKind.Torque, Display.Inch) => (Torque.PoundFoot, 0),
+            (ShownKind.Stress, Display.Metric) => (Stress.MPa, 0),
+            (ShownKind.Stress, Display.Inch) => (Stress.Ksi, 1),
+            (ShownKind.Share, _) => (Ratio.Percent, 0),
+            _ => (Ratio.One, 2),
+        };
+        var number = unit.FromInternal(Value);
+        if (Kind == ShownKind.Chance)
+            return Chance(Value);
+        var text = Math.Round(number, decimals, MidpointRounding.AwayFromZero)
+            .ToString(
+                "F" + decimals.ToString(CultureInfo.InvariantCulture),
+                CultureInfo.InvariantCulture
+            );
+        if (text.StartsWith('-') && text.AsSpan(1).IndexOfAnyExcept("0.") < 0)
+            text = text[1..];
+        text = text.Replace('-', '−');
+        return unit.Symbol switch
+        {
+            "" => text,
+            "°" => text + "°",
+            _ => text + "\u00a0" + unit.Symbol,
+        };
+    }
+
+    private static string Chance(double p) =>
+        p switch
+        {
+            < 0.001 => "less than 1 in 1000",
+            < 0.095 => "about 1 in "
+                + Math.Round(1 / p).ToString("0", CultureInfo.InvariantCulture),
+            < 0.995 => "about "
+                + Math.Round(p * 100).ToString("0", CultureInfo.InvariantCulture)
+                + "\u00a0%",
+            _ => "almost certain",
+        };
+
+    /// <summary>Metric text.</summary>
+    public override string ToString() => In(Display.Metric);
+}
+
+/// <summary>What a shown number is, which fixes its unit and digits.</summary>
+public enum ShownKind
+{
+    /// <summary>A length to a tenth of a millimetre.</summary>
+    Length,
+
+    /// <summary>A small length to a hundredth: shims, run-out.</summary>
+    Fine,
+
+    /// <summary>An angle to a tenth of a degree.</summary>
+    Angle,
+
+    /// <summary>A torque to a newton metre.</summary>
+    Torque,
+
+    /// <summary>A stress to a megapascal.</summary>
+    Stress,
+
+    /// <summary>A share, in per cent.</summary>
+    Share,
+
+    /// <summary>A probability, in words.</summary>
+    Chance,
+
+    /// <summary>A plain factor to two decimals.</summary>
+    Factor,
+}
+
+/// <summary>Shorthand for <see cref="Shown"/> inside sentences.</summary>
+public static class Say
+{
+    /// <summary>A length, mm.</summary>
+    public static Shown Length(double mm) => new(mm, ShownKind.Length);
+
+    /// <summary>A small length, mm.</summary>
+    public static Shown Fine(double mm) => new(mm, ShownKind.Fine);
+
+    /// <summary>An angle, rad.</summary>
+    public static Shown Angle(double rad) => new(rad, ShownKind.Angle);
+
+    /// <summary>A torque, N·mm.</summary>
+    public static Shown Torque(double newtonMillimetres) =>
+        new(newtonMillimetres, ShownKind.Torque);
+
+    /// <summary>A stress, MPa.</summary>
+    public static Shown Stress(double mpa) => new(mpa, ShownKind.Stress);
+
+    /// <summary>A share between 0 and 1.</summary>
+    public static Shown Share(double share) => new(share, ShownKind.Share);
+
+    /// <summary>A probability between 0 and 1.</summary>
+    public static Shown Chance(double p) => new(p, ShownKind.Chance);
+
+    /// <summary>A plain factor.</summary>
+    public static Shown Factor(double factor) => new(factor, ShownKind.Factor);
+}
+
+/// <summary>A sentence whose numbers follow the reader's units. Written as an interpolated string.</summary>
+/// <example><code>Sentence s = $"Make it {Say.Length(455.1)} long.";</code></example>
+[InterpolatedStringHandler]
+public sealed class Sentence : IEquatable<Sentence>
+{
+    private readonly List<(string? Text, Shown Number)> _parts = [];
+
+    /// <summary>Called by the compiler.</summary>
+    public Sentence(int literalLength, int formattedCount) => _ = (literalLength, formattedCount);
+
+    /// <summary>A sentence without numbers.</summary>
+    public static Sentence Plain(string text)
+    {
+        var sentence = new Sentence(0, 0);
+        sentence.AppendLiteral(text);
+        return sentence;
+    }
+
+    /// <summary>Called by the compiler.</summary>
+    public void AppendLiteral(string text) => _parts.Add((text, default));
+
+    /// <summary>A number that follows the reader's units.</summary>
+    public void AppendFormatted(Shown number) => _parts.Add((null, number));
+
+    /// <summary>A word.</summary>
+    public void AppendFormatted(string? text) => _parts.Add((text ?? "", default));
+
+    /// <summary>A count.</summary>
+    public void AppendFormatted(int count) =>
+        _parts.Add((count.ToString(CultureInfo.InvariantCulture), default));
+
+    /// <summary>Another sentence, in place.</summary>
+    public void AppendFormatted(Sentence? sentence)
+    {
+        if (sentence is not null)
+            _parts.AddRange(sentence._parts);
+    }
+
+    /// <summary>The text in the reader's units.</summary>
+    public string In(Display display)
+    {
+        var text = new StringBuilder();
+        foreach (var (words, number) in _parts)
+            text.Append(words ?? number.In(display));
+        return text.ToString();
+    }
+
+    /// <summary>Metric text.</summary>
+    public override string ToString() => In(Display.Metric);
+
+    /// <inheritdoc/>
+    public bool Equals(Sentence? other) => other is not null && _parts.SequenceEqual(other._parts);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Sentence);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => ToString().GetHashCode(StringComparison.Ordinal);
+}

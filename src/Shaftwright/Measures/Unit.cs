@@ -1,0 +1,40 @@
+namespace Shaftwright.Measures;
+
+/// <summary>A unit of one dimension, with its exact factor to the internal unit of that dimension.</summary>
+/// <remarks>A typed number is multiplied in decimal arithmetic by <see cref="Factor"/>, rounded once to double, and then
+/// multiplied by <see cref="Scale"/>, which differs from 1 only where no decimal factor is exact (degrees to radians).
+/// So 3 in is 76.2 mm to the last bit, which chained conversions through metres do not give.</remarks>
+public sealed class Unit
+{
+    internal Unit(string symbol, decimal factor, string[] spellings, double scale = 1)
+    {
+        Symbol = symbol;
+        Factor = factor;
+        Spellings = spellings;
+        Scale = scale;
+    }
+
+    /// <summary>The symbol as printed: <c>mm</c>, <c>in</c>, <c>N·m</c>.</summary>
+    public string Symbol { get; }
+
+    /// <summary>Internal units in one of this unit, before <see cref="Scale"/>; exact.</summary>
+    public decimal Factor { get; }
+
+    /// <summary>The factor that no decimal can carry; 1 for all but angles.</summary>
+    public double Scale { get; }
+
+    /// <summary>Other ways of writing it that are accepted, without separators.</summary>
+    public IReadOnlyList<string> Spellings { get; }
+
+    /// <summary>A typed decimal number of this unit in the internal unit.</summary>
+    public double ToInternal(decimal number) => (double)(number * Factor) * Scale;
+
+    /// <summary>A number of this unit in the internal unit.</summary>
+    public double ToInternal(double number) => number * (double)Factor * Scale;
+
+    /// <summary>An internal value in this unit.</summary>
+    public double FromInternal(double value) => value / Scale / (double)Factor;
+
+    /// <inheritdoc/>
+    public override string ToString() => Symbol;
+}

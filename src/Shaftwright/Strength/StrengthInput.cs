@@ -1,0 +1,42 @@
+using Shaftwright.Measures;
+
+namespace Shaftwright.Strength;
+
+/// <summary>What is known of the weld when the shaft's strength is judged.</summary>
+public sealed record StrengthInput
+{
+    /// <summary>Fusion depth from the surface. Null takes a share of the radius between <see cref="StrengthFields.LeastFusion"/> and
+    /// <see cref="StrengthFields.MostFusion"/>, of which the low end counts.</summary>
+    public Measured<Distance>? FusionDepth { get; init; }
+
+    /// <summary>True if the fusion depth was measured on an etched sample of the same steels.</summary>
+    public bool FusionFromSample { get; init; }
+
+    /// <summary>Collects what is out of range.</summary>
+    public void Check(InputCheck check, string path)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        check.Range(path, StrengthFields.FusionDepth, FusionDepth);
+    }
+}
+
+/// <summary>The questions of <see cref="StrengthInput"/>.</summary>
+public static class StrengthFields
+{
+    /// <summary>Fusion depth, mm.</summary>
+    public static Field<Distance> FusionDepth { get; } =
+        new(
+            "fusionDepth",
+            "fusion depth from the surface",
+            0.5,
+            60,
+            1,
+            "guess; an etched sample does better"
+        );
+
+    /// <summary>Smallest fusion depth assumed, share of the radius. Common practice, no source: a low guess until a sample is etched.</summary>
+    public const double LeastFusion = 0.3;
+
+    /// <summary>Largest fusion depth assumed, share of the radius. Common practice, no source.</summary>
+    public const double MostFusion = 0.7;
+}

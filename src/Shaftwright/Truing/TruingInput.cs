@@ -1,0 +1,143 @@
+using Shaftwright.Measures;
+
+namespace Shaftwright.Truing;
+
+/// <summary>When in the making a set of readings was taken.</summary>
+public enum Moment
+{
+    /// <summary>Before any weld.</summary>
+    BeforeWelding,
+
+    /// <summary>Tacked.</summary>
+    Tacked,
+
+    /// <summary>Butt weld done and cold.</summary>
+    ButtWelded,
+
+    /// <summary>Sleeve on and cold.</summary>
+    Sleeved,
+
+    /// <summary>After the first run on the car.</summary>
+    AfterFirstRun,
+}
+
+/// <summary>What carried the shaft while it was turned.</summary>
+public enum Support
+{
+    /// <summary>Don't know any more.</summary>
+    Unknown,
+
+    /// <summary>Between centres.</summary>
+    Centres,
+
+    /// <summary>On two vees.</summary>
+    Vees,
+}
+
+/// <summary>One reading: which angle of the shaft was under the dial, and what it showed.</summary>
+public sealed record DialReading
+{
+    /// <summary>Angle of the shaft from the painted mark, in the direction of numbering.</summary>
+    public Measured<Angle>? Angle { get; init; }
+
+    /// <summary>What the dial showed; larger when the plunger is pushed in (the surface stands higher).</summary>
+    public Measured<Distance>? Dial { get; init; }
+}
+
+/// <summary>One turn of the shaft under the dial, at one station.</summary>
+public sealed record DialTurn
+{
+    /// <summary>A stable id within the job.</summary>
+    public string Id { get; init; } = "";
+
+    /// <summary>When in the making.</summary>
+    public Moment Moment { get; init; }
+
+    /// <summary>What carried it.</summary>
+    public Support Support { get; init; }
+
+    /// <summary>Position of the dial from the shaft's inner end.</summary>
+    public Measured<Distance>? Station { get; init; }
+
+    /// <summary>Position of the first support from the inner end.</summary>
+    public Measured<Distance>? FirstSupportAt { get; init; }
+
+    /// <summary>Position of the second support from the inner end.</summary>
+    public Measured<Distance>? SecondSupportAt { get; init; }
+
+    /// <summary>The readings.</summary>
+    public IReadOnlyList<DialReading> Readings { get; init; } = [];
+
+    /// <summary>Largest total run-out accepted; null takes the usual one for the moment.</summary>
+    public Measured<Distance>? Limit { get; init; }
+
+    /// <summary>Collects what is out of range.</summary>
+    public void Check(InputCheck check, string path)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        check.Range(path, TruingFields.Station, Station);
+        check.Range(path, TruingFields.FirstSupportAt, FirstSupportAt);
+        check.Range(path, TruingFields.SecondSupportAt, SecondSupportAt);
+        check.Range(path, TruingFields.Limit, Limit);
+        for (var i = 0; i < Readings.Count; i++)
+        {
+            check.Range($"{path}.readings[{i}]", TruingFields.ShaftAngle, Readings[i].Angle);
+            check.Range($"{path}.readings[{i}]", TruingFields.Dial, Readings[i].Dial);
+        }
+    }
+}
+
+/// <summary>All turns under the dial so far.</summary>
+public sealed record TruingInput
+{
+    /// <summary>The turns, in the order they were taken.</summary>
+    public IReadOnlyList<DialTurn> Turns { get; init; } = [];
+
+    /// <summary>Collects what is out of range.</summary>
+    public void Check(InputCheck check, string path)
+    {
+        for (var i = 0; i < Turns.Count; i++)
+            Turns[i].Check(check, $"{path}.turns[{i}]");
+    }
+}
+
+/// <summary>The questions of <see cref="DialTurn"/>.</summary>
+public static class TruingFields
+{
+    /// <summary>Station, mm.</summary>
+    public static Field<Distance> Station { get; } =
+        new("station", "dial from the inner end", 0, 2500, 1, "steel rule");
+
+    /// <summary>First support, mm.</summary>
+    public static Field<Distance> FirstSupportAt { get; } =
+        new("firstSupportAt", "first support from the inner end", 0, 2500, 1, "steel rule");
+
+    /// <summary>Second support, mm.</summary>
+    public static Field<Distance> SecondSupportAt { get; } =
+        new("secondSupportAt", "second support from the inner end", 0, 2500, 1, "steel rule");
+
+    /// <summary>Run-out limit, mm.</summary>
+    public static Field<Distance> Limit { get; } =
+        new("limit", "largest run-out accepted", 0.01, 5);
+
+    /// <summary>Angle of the shaft, rad.</summary>
+    public static Field<Angle> ShaftAngle { get; } =
+        new(
+            "angle",
+            "angle from the mark",
+            -4 * Math.PI,
+            4 * Math.PI,
+            3 * Math.PI / 180,
+            "by eye against a dial of marks"
+        );
+
+    /// <summary>Dial reading, mm.</summary>
+    public static Field<Distance> Dial { get; } =
+        new("dial", "dial reading", -50, 50, 0.01, "dial indicator, 0.01 divisions");
+
+    /// <summary>Run-out accepted after straightening the butt, mm. Common practice, no source.</summary>
+    public const double UsualLimitButt = 0.15;
+
+    /// <summary>Run-out accepted with the sleeve on, mm. Common practice, no source.</summary>
+    public const double UsualLimitSleeved = 0.20;
+}

@@ -1,0 +1,44 @@
+using Shaftwright.Cut;
+using Shaftwright.Findings;
+
+namespace Shaftwright.Weld;
+
+/// <summary>A stack of feeler blades.</summary>
+/// <param name="Leaves">Thicknesses, mm, thickest first.</param>
+public sealed record ShimPack(IReadOnlyList<double> Leaves)
+{
+    /// <summary>Its thickness, mm.</summary>
+    public double Thickness => Leaves.Sum();
+}
+
+/// <summary>Two packs from one set of blades, one for each face of the vee.</summary>
+/// <param name="Left">For one face.</param>
+/// <param name="Right">For the other.</param>
+/// <param name="Error">Error of the worse pack, mm: its thickness less the shim wanted, with its sign.</param>
+/// <param name="AxisError">Distance between the two axes that the packs' errors leave, mm; null when the vee angle is unknown and the packs differ.</param>
+public sealed record ShimPair(ShimPack Left, ShimPack Right, double Error, double? AxisError);
+
+/// <summary>The answer of the weld stage.</summary>
+public sealed record WeldResult
+{
+    /// <summary>Which piece lies on the shims: the smaller one; null when they are alike or unknown.</summary>
+    public ShaftEnd? ShimUnder { get; init; }
+
+    /// <summary>Shim on each face, mm: half the diameter difference.</summary>
+    public double? Shim { get; init; }
+
+    /// <summary>Expanded uncertainty of the shim, k = 2, mm.</summary>
+    public double ShimUncertainty { get; init; }
+
+    /// <summary>The best two packs; null when no shim is needed or none can be made.</summary>
+    public ShimPair? Packs { get; init; }
+
+    /// <summary>Packing under the whole block that would do the same, mm; null when the vee angle is unknown.</summary>
+    public double? UnderBlock { get; init; }
+
+    /// <summary>How far aside the axis goes if one face alone is shimmed to regain the height, mm; null when the vee angle is unknown.</summary>
+    public double? OneFaceError { get; init; }
+
+    /// <summary>What to know beside the numbers.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+}
