@@ -5,6 +5,9 @@ namespace Shaftwright.Joints;
 /// <summary>A joint's kind, by what it does.</summary>
 public enum JointKind
 {
+    /// <summary>Don't know yet.</summary>
+    Unknown,
+
     /// <summary>Angle only; its centre does not move along the shaft.</summary>
     Fixed,
 

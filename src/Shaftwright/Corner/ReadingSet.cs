@@ -1,0 +1,94 @@
+namespace Shaftwright.Corner;
+
+/// <summary>Readings of one form at one steering position, that one set of curves is fitted to.</summary>
+internal sealed class ReadingSet
+{
+    private ReadingSet(ReadingForm form, Steering steering, int[] readings, int distinctTravels)
+    {
+        Form = form;
+        Steering = steering;
+        Readings = readings;
+        // Two travels fix a straight line and say nothing of the bend between them: they stand alone.
+        Fitted = distinctTravels >= 3;
+        Degree = distinctTravels switch
+        {
+            <= 2 => distinctTravels - 1,
+            <= 4 => 2,
+            _ => 3,
+        };
+    }
+
+    public ReadingForm Form { get; }
+
+    public Steering Steering { get; }
+
+    /// <summary>Indexes of the readings, in order of travel.</summary>
+    public int[] Readings { get; }
+
+    /// <summary>True when the travel between the readings is covered by curves.</summary>
+    public bool Fitted { get; }
+
+    public int Degree { get; }
+
+    public double Travel(double[] values, int k) =>
+        values[CornerNumbers.At(Readings[k], CornerNumbers.Travel)];
+
+    /// <summary>The values of a field over the set, in order of travel.</summary>
+    public double[] Column(double[] values, int field)
+    {
+        var column = new double[Readings.Length];
+        for (var k = 0; k < column.Length; k++)
+            column[k] = values[CornerNumbers.At(Readings[k], field)];
+        return column;
+    }
+
+    /// <summary>True when the field was read at every position of the set.</summary>
+    public bool Has(double[] values, int field) =>
+        Readings.All(i => !double.IsNaN(values[CornerNumbers.At(i, field)]));
+
+    /// <summary>Sorts the usable readings into sets. A reading that gives both forms stands in both.</summary>
+    public static IReadOnlyList<ReadingSet> Of(CornerInput corner, double[] values)
+    {
+        var sets = new List<ReadingSet>();
+        foreach (var steering in Enum.GetValues<Steering>())
+        {
+            foreach (var form in Enum.GetValues<ReadingForm>())
+            {
+                int[] readings =
+                [
+                    .. Enumerable
+                        .Range(0, corner.Readings.Count)
+                        .Where(i =>
+                            corner.Readings[i].Steering == steering
+                            && Usable(corner, values, i, form)
+                        )
+                        .OrderBy(i => values[CornerNumbers.At(i, CornerNumbers.Travel)]),
+                ];
+                if (readings.Length > 0)
+                {
+                    var travels = readings
+                        .Select(i => values[CornerNumbers.At(i, CornerNumbers.Travel)])
+                        .Distinct()
+                        .Count();
+                    sets.Add(new ReadingSet(form, steering, readings, travels));
+                }
+            }
+        }
+        return sets;
+    }
+
+    /// <summary>True when a reading holds all that its form needs.</summary>
+    public static bool Usable(CornerInput corner, double[] values, int reading, ReadingForm form)
+    {
+        bool Read(int field) => !double.IsNaN(values[CornerNumbers.At(reading, field)]);
+        return Read(CornerNumbers.Travel)
+            && (
+                form == ReadingForm.DistanceAndAngle
+                    ? Read(CornerNumbers.Distance) && Read(CornerNumbers.InnerAngle)
+                    : Read(CornerNumbers.In)
+                        && Read(CornerNumbers.Out)
+                        && !double.IsNaN(values[CornerNumbers.TrialLength])
+                        && (corner.ReadAlong == SlideLine.Shaft || Read(CornerNumbers.InnerAngle))
+            );
+    }
+}

@@ -1,0 +1,100 @@
+namespace Shaftwright.Corner;
+
+/// <summary>The curves of one set over travel. All are of squares of lengths (or an axial length), because these are
+/// nearly quadratic in travel for a point that an arm swings: D² is linear in the coordinates of the outer joint.</summary>
+/// <remarks>Derivation: with O the outer and I the inner joint centre and A the arm's axis, D² = |O−A|² + |I−A|² − 2(O−A)·(I−A),
+/// and O−A = R(cos θ, sin θ) with travel proportional to sin θ for a level arm. See docs/corner.md.</remarks>
+internal sealed class SetCurves
+{
+    private readonly ReadingSet _set;
+    private readonly TravelCurve _first;
+    private readonly TravelCurve _second;
+    private readonly TravelCurve? _across;
+    private readonly TravelCurve? _outer;
+
+    /// <summary>Fits the set's curves to a row of values.</summary>
+    /// <param name="set">Which readings.</param>
+    /// <param name="values">The row, possibly nudged.</param>
+    /// <param name="readAlong">Along which line in and out were read.</param>
+    public SetCurves(ReadingSet set, double[] values, SlideLine readAlong)
+    {
+        _set = set;
+        var n = set.Readings.Length;
+        Span<double> travel = stackalloc double[n];
+        Span<double> first = stackalloc double[n];
+        Span<double> second = stackalloc double[n];
+        Span<double> across = stackalloc double[n];
+        Span<double> outer = stackalloc double[n];
+        var hasAngle = true;
+        var hasOuter = true;
+        for (var k = 0; k < n; k++)
+        {
+            var i = set.Readings[k];
+            travel[k] = values[CornerNumbers.At(i, CornerNumbers.Travel)];
+            var phi = values[CornerNumbers.At(i, CornerNumbers.InnerAngle)];
+            var psi = values[CornerNumbers.At(i, CornerNumbers.OuterAngle)];
+            hasAngle &= !double.IsNaN(phi);
+            hasOuter &= !double.IsNaN(psi);
+            outer[k] = Square(Math.Sin(psi));
+            if (set.Form == ReadingForm.DistanceAndAngle)
+            {
+                var d = values[CornerNumbers.At(i, CornerNumbers.Distance)];
+                first[k] = d * d;
+                second[k] = d * Math.Cos(phi);
+                continue;
+            }
+            var trial = values[CornerNumbers.TrialLength];
+            var goesIn = values[CornerNumbers.At(i, CornerNumbers.In)];
+            var comesOut = values[CornerNumbers.At(i, CornerNumbers.Out)];
+            across[k] = Square(trial * Math.Sin(phi));
+            if (readAlong == SlideLine.Shaft)
+            {
+                first[k] = Square(trial + goesIn);
+                second[k] = Square(trial - comesOut);
+            }
+            else
+            {
+                // Law of cosines: the inner end moves along its own axis, not along the shaft.
+                first[k] = Square(trial * Math.Cos(phi) + goesIn) + across[k];
+                second[k] = Square(trial * Math.Cos(phi) - comesOut) + across[k];
+            }
+        }
+        _first = CurveFit.Fit(travel, first, set.Degree);
+        _second = CurveFit.Fit(travel, second, set.Degree);
+        if (set.Form == ReadingForm.InAndOut && hasAngle)
+            _across = CurveFit.Fit(travel, across, set.Degree);
+        if (hasOuter)
+            _outer = CurveFit.Fit(travel, outer, set.Degree);
+    }
+
+    /// <summary>Form (a): length at which the joint stops going in, mm, from the trial shaft alone.</summary>
+    public double InStop(double travel) => Math.Sqrt(Math.Max(0, _first.At(travel)));
+
+    /// <summary>Form (a): length at which the joint stops coming out, mm.</summary>
+    public double OutStop(double travel) => Math.Sqrt(Math.Max(0, _second.At(travel)));
+
+    /// <summary>Form (b): distance between the joint centres, mm.</summary>
+    public double Distance(double travel) => Math.Sqrt(Math.Max(0, _first.At(travel)));
+
+    /// <summary>Form (b): the part of that distance along the inner joint's axis, mm.</summary>
+    public double Axial(double travel) => _second.At(travel);
+
+    /// <summary>True when the inner angle is known over the set.</summary>
+    public bool HasAngle => _set.Form == ReadingForm.DistanceAndAngle || _across is not null;
+
+    /// <summary>True when the outer angle is known over the set.</summary>
+    public bool HasOuterAngle => _outer is not null;
+
+    /// <summary>Square of the outer joint's distance from the inner axis, mm²; 0 when no angle was read.</summary>
+    public double AcrossSquared(double travel) =>
+        _set.Form == ReadingForm.DistanceAndAngle
+            ? Math.Max(0, _first.At(travel) - Square(_second.At(travel)))
+        : _across is { } across ? Math.Max(0, across.At(travel))
+        : 0;
+
+    /// <summary>Outer angle, rad; NaN when it was not read.</summary>
+    public double OuterAngle(double travel) =>
+        _outer is { } outer ? Math.Asin(Math.Sqrt(Math.Clamp(outer.At(travel), 0, 1))) : double.NaN;
+
+    private static double Square(double x) => x * x;
+}

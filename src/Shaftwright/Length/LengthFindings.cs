@@ -1,0 +1,250 @@
+using Shaftwright.Corner;
+using Shaftwright.Findings;
+using Shaftwright.Joints;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Length;
+
+/// <summary>What the length stage says beside its numbers.</summary>
+internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, LengthInput input)
+{
+    private const string Practice = "common practice, no source";
+    private const string Geometry = "rigid-body geometry, derived in docs/length.md";
+    private const string Gum = "JCGM 100:2008 (GUM), 5.1.2";
+
+    /// <summary>Chance above which a length is called risky.</summary>
+    private const double RiskyChance = 0.05;
+
+    private readonly List<Finding> _all = [];
+
+    public IReadOnlyList<Finding> All => _all;
+
+    /// <summary>False, with the reason said, when no length can be told from the readings.</summary>
+    public bool EnoughToSolve(LengthNumbers numbers)
+    {
+        if (corner.Readings.Count == 0)
+        {
+            Add(
+                Severity.Note,
+                "nothing-read",
+                $"Nothing has been read at the corner yet.",
+                $"Begin at ride height with the trial shaft in.",
+                Practice
+            );
+            return false;
+        }
+        if (joints is { Inner.Kind: JointKind.Fixed, Outer.Kind: JointKind.Fixed } || BothPlunge)
+            return false;
+        if (numbers.Sets.Count == 0)
+        {
+            var needsJoint =
+                corner.Readings.Any(r => r is { Distance: not null, InnerAngle: not null })
+                && !numbers.HasPlungeLimits;
+            Add(
+                Severity.Stop,
+                "no-usable-reading",
+                needsJoint
+                    ? (Sentence)
+                        $"Distance and angle were read, but the inner joint's plunge is not known, so no length follows."
+                    : $"No position has a full pair of readings, so no length follows.",
+                needsJoint
+                    ? (Sentence)
+                        $"Slide the inner joint on the bench and enter its plunge in and out from the middle, or read in and out of a trial shaft on the car."
+                    : $"At each height read the travel and either in and out of a trial shaft of known length, or distance and inner angle.",
+                Geometry
+            );
+            return false;
+        }
+        var fitted = numbers.Sets.Where(s => s.Fitted).ToList();
+        if (fitted.Count == 0)
+        {
+            Add(
+                Severity.Stop,
+                "too-few-heights",
+                $"A length needs readings at three heights at least: full droop, ride height and full bump. Between fewer nothing is known.",
+                $"Read the missing heights with the steering in one place.",
+                Geometry
+            );
+            return false;
+        }
+        var reached = fitted
+            .SelectMany(s => s.Column(numbers.Values, CornerNumbers.Travel))
+            .ToList();
+        var near = Math.Max(PositionWords.NearRideHeight, 0.15 * (reached.Max() - reached.Min()));
+        if (!reached.Any(t => Math.Abs(t) <= near))
+        {
+            Add(
+                Severity.Stop,
+                "no-ride-height",
+                $"No reading was taken near ride height; the nearest is {Say.Length(reached.Min(Math.Abs))} away. The curve between droop and bump is a guess without it.",
+                $"Set the wheel within {Say.Length(near)} of ride height and read there too.",
+                Practice
+            );
+            return false;
+        }
+        return true;
+    }
+
+    /// <summary>Judges a result.</summary>
+    public IReadOnlyList<Finding> Judge(
+        LengthResult result,
+        List<SetEnvelope> envelopes,
+        LengthNumbers numbers,
+        double margin
+    )
+    {
+        var longest = result.Longest!;
+        var shortest = result.Shortest!;
+        if (!result.HasWindow)
+            NoWindow(result, longest, shortest);
+        if (input.Margin is null)
+            Add(
+                Severity.Note,
+                "margin-assumed",
+                $"{Say.Length(margin)} of plunge is kept unused at each stop, because no other margin was given.",
+                $"Give your own if your joints or your rules ask for more.",
+                Practice
+            );
+        if (result.Make is { } make)
+            Made(result, make, longest, shortest);
+        OuterAngle(envelopes, numbers);
+        return _all;
+    }
+
+    private bool BothPlunge =>
+        joints
+            is {
+                Inner.Kind: JointKind.PlungingTripod or JointKind.PlungingBall,
+                Outer.Kind: JointKind.PlungingTripod or JointKind.PlungingBall
+            };
+
+    private void NoWindow(LengthResult result, WindowEnd longest, WindowEnd shortest)
+    {
+        var why =
+            shortest.Forbids == Forbids.InnerAngle
+                ? "keeps the inner joint inside its angle"
+                : "keeps the joint from pulling out";
+        Add(
+            Severity.Stop,
+            "no-length",
+            $"No length works. {PositionWords.At(longest.Travel, longest.Steering)} the shaft may be {Say.Length(longest.Length)} at most, or the joint bottoms; {PositionWords.At(shortest.Travel, shortest.Steering)} it must be {Say.Length(shortest.Length)} at least, which {why}. {Say.Length(result.Missing)} are missing.",
+            $"Use an inner joint with {Say.Length(Math.Ceiling(result.Missing))} more {(shortest.Forbids == Forbids.InnerAngle ? "room for angle or plunge" : "plunge")}, limit the travel, or move the power unit. Do not make this shaft.",
+            Geometry
+        );
+        var u = Math.Sqrt(
+            longest.StandardUncertainty * longest.StandardUncertainty
+                + shortest.StandardUncertainty * shortest.StandardUncertainty
+        );
+        if (result.Missing < 2 * u)
+            Add(
+                Severity.Note,
+                "no-length-is-close",
+                $"What is missing, {Say.Length(result.Missing)}, is no more than the readings can be off by (standard uncertainty {Say.Length(u)}).",
+                $"Measure the two positions named again before giving up.",
+                Gum
+            );
+    }
+
+    private void Made(LengthResult result, double make, WindowEnd longest, WindowEnd shortest)
+    {
+        if (result.HasWindow && (make > longest.Length || make < shortest.Length))
+        {
+            var off = make > longest.Length ? make - longest.Length : shortest.Length - make;
+            var end = make > longest.Length ? longest : shortest;
+            Add(
+                Severity.Stop,
+                "chosen-outside-window",
+                $"The chosen length {Say.Length(make)} is {Say.Length(off)} too {(make > longest.Length ? "long" : "short")}: {PositionWords.At(end.Travel, end.Steering)} {Consequence(end.Forbids)}.",
+                $"Make it {Say.Length(off)} {(make > longest.Length ? "shorter" : "longer")} at least.",
+                Geometry
+            );
+        }
+        else if (result.HasWindow && result.ChanceOfViolation > RiskyChance)
+        {
+            Sentence again = $"Measure again.";
+            if (result.MeasureAgain is { } m)
+                again = $"Measure this again first: {m.Words}.";
+            Add(
+                Severity.Caution,
+                "chance-of-violation",
+                $"With the readings as sure as they are, the chance that some position passes a limit is {Say.Chance(result.ChanceOfViolation)}, and that the joint reaches its stop {Say.Chance(result.ChanceOfContact)}.",
+                again,
+                Gum
+            );
+        }
+        if (result.HasWindow && result.Tolerance < 0.5 && input.Chosen is null)
+            Add(
+                Severity.Caution,
+                "no-tolerance",
+                $"The window is {Say.Length(longest.Length - shortest.Length)} wide, and the readings use nearly all of it up: only {Say.Length(result.Tolerance)} each way is left for making.",
+                $"Measure more closely, or set the length at fit-up on the car before welding.",
+                Gum
+            );
+        if (result.Overall is null)
+            Add(
+                Severity.Note,
+                "offsets-unknown",
+                $"This length is joint centre to joint centre. The overall and cut lengths need what locates each joint on the shaft and how far that is from its centre.",
+                $"Measure both joints on their shafts and enter the offsets.",
+                Geometry
+            );
+    }
+
+    private void OuterAngle(List<SetEnvelope> envelopes, LengthNumbers numbers)
+    {
+        var read = envelopes.Where(e => e.HasOuterAngle).ToList();
+        if (numbers.OuterAngleLimit is { } limit && read.Count > 0)
+        {
+            foreach (var e in read)
+            {
+                var (travel, negative) = Sweep.Smallest(
+                    e.Set,
+                    numbers.Values,
+                    t => -e.OuterAngle(t)!.Value
+                );
+                if (-negative > limit)
+                    Add(
+                        Severity.Stop,
+                        "outer-angle",
+                        $"The outer joint would work at {Say.Angle(-negative)} {PositionWords.At(travel, e.Set.Steering)}; its limit is {Say.Angle(limit)}.",
+                        $"Limit the travel or the steering lock, or use an outer joint with more angle.",
+                        Geometry
+                    );
+            }
+        }
+        else
+            Add(
+                Severity.Caution,
+                "outer-angle-unchecked",
+                numbers.OuterAngleLimit is null
+                    ? (Sentence)$"The outer joint's angle is not checked: its limit is not given."
+                    : $"The outer joint's angle is not checked: it was not read at every position.",
+                $"Read it at full droop, full bump and full lock with the trial shaft in; a fixed joint past its angle breaks.",
+                Practice
+            );
+        if (!envelopes.Any(e => e.HasAngle) || numbers.InnerAngleLimit is null)
+            Add(
+                Severity.Caution,
+                "inner-angle-unchecked",
+                $"The inner joint's angle is not checked: {(numbers.InnerAngleLimit is null ? "its limit is not given" : "it was not read")}.",
+                $"Read it with the angle gauge on the trial shaft at full droop and full bump.",
+                Practice
+            );
+    }
+
+    private static Sentence Consequence(Forbids forbids) =>
+        forbids switch
+        {
+            Forbids.JointBottoms => $"the inner joint would bottom",
+            Forbids.JointPullsOut => $"the inner joint would pull out",
+            _ => $"the inner joint would pass its angle",
+        };
+
+    private void Add(
+        Severity severity,
+        string code,
+        Sentence text,
+        Sentence action,
+        string source
+    ) => _all.Add(new Finding(severity, Stage.Length, code, text, action, source));
+}

@@ -1,0 +1,35 @@
+using Shaftwright.Corner;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Length;
+
+/// <summary>Which reading, taken again, would help most.</summary>
+internal static class ReadingToRepeat
+{
+    /// <summary>The largest part of the uncertainty of the side most likely to be passed; null when nothing is uncertain.</summary>
+    public static MeasureAgain? Of(CornerInput corner, List<Side> sides)
+    {
+        var tightest = sides
+            .Where(s => s.StandardUncertainty > 0)
+            .MinBy(s => s.Distance / s.StandardUncertainty);
+        if (tightest is null)
+            return null;
+        var largest = tightest.Parts.MaxBy(p => Math.Abs(p.Effect));
+        var share =
+            largest.Effect
+            * largest.Effect
+            / (tightest.StandardUncertainty * tightest.StandardUncertainty);
+        if (largest.Value is not { } value)
+        {
+            Sentence between =
+                $"one more reading {PositionWords.At(tightest.Travel, tightest.Set.Steering)}";
+            return new MeasureAgain(null, "travel", share, between);
+        }
+        if (value.Reading is not { } i)
+            return new MeasureAgain(null, value.Field, share, Sentence.Plain(value.Words));
+        var reading = corner.Readings[i];
+        Sentence words =
+            $"{value.Words}, {PositionWords.At(reading.Travel!.Value, reading.Steering)}";
+        return new MeasureAgain(i, value.Field, share, words);
+    }
+}
