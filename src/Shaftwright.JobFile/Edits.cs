@@ -1,0 +1,227 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Shaftwright.JobFile.Shapes;
+using Shaftwright.Measures;
+
+namespace Shaftwright.JobFile;
+
+/// <summary>Applies edits to job documents. Pure: the document given is never changed.</summary>
+/// <remarks><para>A field set by two devices holds what arrived last; the history keeps both. Inside a list, where a place is a
+/// number that another device may have shifted, an edit that says what it saw (<see cref="Edit.Was"/>) is refused if
+/// something else stands there now: a reading must not land beside another travel.</para>
+/// <para>Sign-offs are only ever added to. A wrong one is withdrawn by a later one.</para></remarks>
+public static class Edits
+{
+    private const int MostTokens = 16;
+
+    /// <summary>Applies an edit to a document.</summary>
+    /// <param name="document">The document before; not changed.</param>
+    /// <param name="edit">The edit.</param>
+    /// <returns>The document after, a new object.</returns>
+    /// <exception cref="EditRefusedException">The edit cannot be applied, or what came of it could not be read.</exception>
+    public static JsonObject Apply(JsonObject document, Edit edit) =>
+        TryApply(document, edit) is { Document: { } changed }
+            ? changed
+            : throw new EditRefusedException(TryApply(document, edit).Refusals);
+
+    /// <summary>Applies an edit to a document, or says why not.</summary>
+    /// <param name="document">The document before; not changed. Null for a job that is not there yet, which only an edit of path <c>""</c> can begin.</param>
+    /// <param name="edit">The edit.</param>
+    public static EditOutcome TryApply(JsonObject? document, Edit edit)
+    {
+        ArgumentNullException.ThrowIfNull(edit);
+        var log = new List<Refusal>();
+        // Text and back makes a copy whose names are known to be single, wherever the nodes came from.
+        var before = document is null ? null : Copy(document, log);
+        var value = edit.Value is null ? null : Copy(edit.Value, log);
+        if (log.Count > 0)
+            return new(null, log);
+
+        JsonNode? after;
+        if (edit.Path.Length == 0)
+            after = value;
+        else if (before is null)
+            return Refuse(
+                edit.Path,
+                edit.JobId,
+                "is a job that is not here",
+                "first an edit of path \"\" with the whole job"
+            );
+        else if (FieldPath.Tokens(edit.Path, MostTokens) is not { } tokens)
+            return Refuse(
+                "path",
+                edit.Path,
+                "is not a JSON Pointer",
+                "\"\" or tokens after \"/\", such as /corner/readings/2/in"
+            );
+        else
+        {
+            after = before;
+            if (Set((JsonObject)before, tokens, value, edit.Was) is { } refusal)
+                return new(null, [refusal]);
+        }
+        if (after is not JsonObject changed)
+            return Refuse(
+                edit.Path,
+                after is null ? "" : Shown(after),
+                after is null ? "would erase the job" : "is not a job",
+                "a job, {…}; to put a job away set /records/putAway"
+            );
+
+        var reading = JobJson.Read(changed);
+        if (reading.Document is not { } read)
+            return new(null, reading.Refusals);
+        return before is not null && Erased(JobJson.Read((JsonObject)before), read) is { } lost
+            ? new(null, [lost])
+            : new(changed, []);
+    }
+
+    private static Refusal? Set(JsonObject root, string[] tokens, JsonNode? value, JsonNode? was)
+    {
+        JsonNode at = root;
+        var path = "";
+        var inList = false;
+        for (var i = 0; ; i++)
+        {
+            var token = tokens[i];
+            var last = i == tokens.Length - 1;
+            JsonNode? next;
+            int index = -1;
+            if (at is JsonObject owner)
+            {
+                path = path.Length == 0 ? token : path + "." + token;
+                owner.TryGetPropertyValue(token, out next);
+            }
+            else if (at is JsonArray list)
+            {
+                inList = true;
+                index = token == "-" ? list.Count : Index(token);
+                path += $"[{token}]";
+                if (index < 0 || index > list.Count)
+                    return new(path, token, "is not a place in the list", Places(list.Count));
+                next = index < list.Count ? list[index] : null;
+            }
+            else
+                return new(
+                    path,
+                    Shown(at),
+                    "is a single value and has no parts",
+                    "the path of a field"
+                );
+
+            if (last)
+            {
+                if (inList && was is not null && !Same(next, was))
+                    return new(
+                        path,
+                        Shown(next),
+                        $"is not what was seen there ({Shown(was)})",
+                        "the same edit, made on the list as it stands now"
+                    );
+                return Put(at, token, index, value);
+            }
+            if (next is null)
+            {
+                if (value is null)
+                    return null; // Nothing to remove: it is as asked.
+                next =
+                    tokens[i + 1] == "-" || Index(tokens[i + 1]) == 0
+                        ? new JsonArray()
+                        : new JsonObject();
+                Put(at, token, index, next);
+            }
+            at = next;
+        }
+    }
+
+    private static Refusal? Put(JsonNode at, string token, int index, JsonNode? value)
+    {
+        if (at is JsonArray list)
+        {
+            if (value is null && index < list.Count)
+                list.RemoveAt(index);
+            else if (value is not null && index < list.Count)
+                list[index] = value;
+            else if (value is not null)
+                list.Add(value);
+        }
+        else if (value is null)
+            ((JsonObject)at).Remove(token);
+        else
+            ((JsonObject)at)[token] = value;
+        return null;
+    }
+
+    /// <summary>The refusal when sign-offs of before are not all there, unchanged and first, after; else null.</summary>
+    private static Refusal? Erased(JobReading before, JobDocument after)
+    {
+        if (before.Document is not { } old)
+            return null;
+        var had = old.Records.SignOffs;
+        var has = after.Records.SignOffs;
+        for (var i = 0; i < had.Count; i++)
+        {
+            if (i >= has.Count || had[i] != has[i])
+                return new(
+                    $"records.signOffs[{i}]",
+                    had[i].Operation,
+                    "was signed for and cannot be changed or erased",
+                    "a later sign-off of the same operation with \"withdrawn\": true"
+                );
+        }
+        return null;
+    }
+
+    /// <summary>Whether two nodes say the same. 440 and "440" do: both are what was typed.</summary>
+    private static bool Same(JsonNode? a, JsonNode? b) =>
+        (a, b) switch
+        {
+            (null, null) => true,
+            (JsonValue x, JsonValue y) => string.Equals(
+                x.ToString(),
+                y.ToString(),
+                StringComparison.Ordinal
+            ),
+            (JsonArray x, JsonArray y) => x.Count == y.Count
+                && !x.Where((n, i) => !Same(n, y[i])).Any(),
+            (JsonObject x, JsonObject y) => x.Count == y.Count
+                && x.All(p => y.TryGetPropertyValue(p.Key, out var other) && Same(p.Value, other)),
+            _ => false,
+        };
+
+    private static int Index(string token) =>
+        token.Length is > 0 and <= 5
+        && (token.Length == 1 || token[0] != '0')
+        && token.AsSpan().IndexOfAnyExceptInRange('0', '9') < 0
+            ? int.Parse(token, CultureInfo.InvariantCulture)
+            : -1;
+
+    private static string Places(int count) =>
+        count == 0
+            ? "0 or - (the list is empty)"
+            : $"0 to {count - 1}, or {count} or - for a new one";
+
+    private static string Shown(JsonNode? node) =>
+        node switch
+        {
+            null => "nothing",
+            JsonObject => "{…}",
+            JsonArray => "[…]",
+            _ => Shape<int>.Clip(node.ToString()),
+        };
+
+    private static JsonNode? Copy(JsonNode node, List<Refusal> log)
+    {
+        if (JobJson.ToText(node, log) is not { } text)
+            return null;
+        using var parsed = JsonText.Parse(text, log);
+        return parsed is null ? null : JsonNode.Parse(text);
+    }
+
+    private static EditOutcome Refuse(string path, string value, string problem, string accepted) =>
+        new(
+            null,
+            [new Refusal(path.Length == 0 ? JsonText.Whole : path, value, problem, accepted)]
+        );
+}

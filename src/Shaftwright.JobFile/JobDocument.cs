@@ -1,0 +1,44 @@
+namespace Shaftwright.JobFile;
+
+/// <summary>One job file: what was measured and decided, and the records that grow while it is made.</summary>
+/// <param name="Job">What was measured and decided, as typed.</param>
+/// <param name="Records">What was done and signed for.</param>
+public sealed record JobDocument(Job Job, JobRecords Records)
+{
+    /// <summary>A job with nothing in it yet.</summary>
+    public static JobDocument Empty { get; } = new(new Job(), new JobRecords());
+}
+
+/// <summary>Records that grow with the work. They are corrected by a later record, never erased.</summary>
+public sealed record JobRecords
+{
+    /// <summary>Operations signed for, oldest first.</summary>
+    public IReadOnlyList<SignOff> SignOffs { get; init; } = [];
+
+    /// <summary>When the job was put away; null while it is on the bench. Taking this out brings the job back.</summary>
+    public DateTimeOffset? PutAway { get; init; }
+
+    /// <summary>The sign-off that counts for an operation: the last one, unless that one withdraws; null when there is none.</summary>
+    /// <param name="operation">The operation's id on the route card.</param>
+    public SignOff? Standing(string operation)
+    {
+        for (var i = SignOffs.Count - 1; i >= 0; i--)
+        {
+            if (string.Equals(SignOffs[i].Operation, operation, StringComparison.Ordinal))
+                return SignOffs[i].Withdrawn ? null : SignOffs[i];
+        }
+        return null;
+    }
+}
+
+/// <summary>Somebody's word that an operation is done, or, withdrawn, that it is not.</summary>
+/// <param name="Id">A stable id, unique within the job.</param>
+/// <param name="Operation">The operation's id on the route card.</param>
+/// <param name="At">When it was signed, with the offset of the clock that said so.</param>
+/// <param name="By">Who signed; may be empty in a shop of one.</param>
+/// <param name="Note">What they wrote beside it.</param>
+public sealed record SignOff(string Id, string Operation, DateTimeOffset At, string By, string Note)
+{
+    /// <summary>True when this takes back the operation's earlier sign-off.</summary>
+    public bool Withdrawn { get; init; }
+}

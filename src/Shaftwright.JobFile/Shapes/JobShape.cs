@@ -1,0 +1,682 @@
+using Shaftwright.Car;
+using Shaftwright.Corner;
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Joints;
+using Shaftwright.Length;
+using Shaftwright.Measures;
+using Shaftwright.Strength;
+using Shaftwright.Truing;
+using Shaftwright.Weld;
+
+namespace Shaftwright.JobFile.Shapes;
+
+/// <summary>The job file, member by member. A new input gets its line here; a test names any that has none.</summary>
+internal static class JobShape
+{
+    private static readonly ObjectShape<CarInput> s_car = new ObjectShape<CarInput>(
+        "car",
+        "a car: what it can put into one driveshaft",
+        () => new()
+    )
+        .Measure(CarFields.EngineTorque, c => c.EngineTorque, (c, v) => c with { EngineTorque = v })
+        .Measure(CarFields.GearRatio, c => c.GearRatio, (c, v) => c with { GearRatio = v })
+        .Measure(CarFields.FinalDrive, c => c.FinalDrive, (c, v) => c with { FinalDrive = v })
+        .Measure(
+            CarFields.ShareToThisShaft,
+            c => c.ShareToThisShaft,
+            (c, v) => c with { ShareToThisShaft = v }
+        )
+        .Measure(CarFields.Efficiency, c => c.Efficiency, (c, v) => c with { Efficiency = v })
+        .Measure(
+            CarFields.ClutchSlipTorque,
+            c => c.ClutchSlipTorque,
+            (c, v) => c with { ClutchSlipTorque = v }
+        )
+        .Measure(CarFields.LaunchFactor, c => c.LaunchFactor, (c, v) => c with { LaunchFactor = v })
+        .Choice("axle", "which axle is driven", c => c.Axle, (c, v) => c with { Axle = v })
+        .Measure(CarFields.WheelLoad, c => c.WheelLoad, (c, v) => c with { WheelLoad = v })
+        .Measure(CarFields.TyreRadius, c => c.TyreRadius, (c, v) => c with { TyreRadius = v })
+        .Measure(CarFields.Grip, c => c.Grip, (c, v) => c with { Grip = v })
+        .Measure(CarFields.Wheelbase, c => c.Wheelbase, (c, v) => c with { Wheelbase = v })
+        .Measure(CarFields.MassHeight, c => c.MassHeight, (c, v) => c with { MassHeight = v });
+
+    private static readonly ObjectShape<DonorCars> s_donorCars = new ObjectShape<DonorCars>(
+        "donorCars",
+        "the cars that the donor shafts came from",
+        () => new()
+    )
+        .Part(
+            "innerEnd",
+            "car of the inner-end donor",
+            s_car,
+            d => d.InnerEnd,
+            (d, v) => d with { InnerEnd = v }
+        )
+        .Part(
+            "outerEnd",
+            "car of the outer-end donor",
+            s_car,
+            d => d.OuterEnd,
+            (d, v) => d with { OuterEnd = v }
+        );
+
+    private static readonly ObjectShape<TrialReading> s_reading = new ObjectShape<TrialReading>(
+        "trialReading",
+        "one position of the wheel, and what was read there",
+        () => new()
+    )
+        .Measure(CornerFields.Travel, r => r.Travel, (r, v) => r with { Travel = v })
+        .Choice(
+            "steering",
+            "where the steering stood",
+            r => r.Steering,
+            (r, v) => r with { Steering = v }
+        )
+        .Measure(CornerFields.In, r => r.In, (r, v) => r with { In = v })
+        .Measure(CornerFields.Out, r => r.Out, (r, v) => r with { Out = v })
+        .Measure(CornerFields.Distance, r => r.Distance, (r, v) => r with { Distance = v })
+        .Measure(CornerFields.InnerAngle, r => r.InnerAngle, (r, v) => r with { InnerAngle = v })
+        .Measure(CornerFields.OuterAngle, r => r.OuterAngle, (r, v) => r with { OuterAngle = v });
+
+    private static readonly ObjectShape<MeasuringConditions> s_conditions =
+        new ObjectShape<MeasuringConditions>(
+            "conditions",
+            "what was true while measuring; left out is not known",
+            () => new()
+        )
+            .YesNo(
+                "springOut",
+                "spring out or slack",
+                c => c.SpringOut,
+                (c, v) => c with { SpringOut = v }
+            )
+            .YesNo(
+                "rollBarOff",
+                "roll bar disconnected",
+                c => c.RollBarOff,
+                (c, v) => c with { RollBarOff = v }
+            )
+            .YesNo(
+                "driverIn",
+                "driver, or the driver's weight, in the car",
+                c => c.DriverIn,
+                (c, v) => c with { DriverIn = v }
+            )
+            .YesNo(
+                "stubPushedHome",
+                "inner stub pushed home",
+                c => c.StubPushedHome,
+                (c, v) => c with { StubPushedHome = v }
+            )
+            .YesNo(
+                "clipFelt",
+                "its clip felt to snap",
+                c => c.ClipFelt,
+                (c, v) => c with { ClipFelt = v }
+            );
+
+    private static readonly ObjectShape<CornerInput> s_corner = new ObjectShape<CornerInput>(
+        "corner",
+        "readings at one corner of the car",
+        () => new()
+    )
+        .Measure(CornerFields.TrialLength, c => c.TrialLength, (c, v) => c with { TrialLength = v })
+        .Choice(
+            "readAlong",
+            "along which line in and out were read",
+            c => c.ReadAlong,
+            (c, v) => c with { ReadAlong = v }
+        )
+        .List(
+            "readings",
+            "the readings",
+            s_reading,
+            200,
+            c => c.Readings,
+            (c, v) => c with { Readings = v }
+        )
+        .Value(
+            "conditions",
+            "what was true while measuring",
+            s_conditions,
+            c => c.Conditions,
+            (c, v) => c with { Conditions = v },
+            v => v != new MeasuringConditions()
+        )
+        .Measure(
+            CornerFields.OutputEndFloat,
+            c => c.OutputEndFloat,
+            (c, v) => c with { OutputEndFloat = v }
+        )
+        .Measure(
+            CornerFields.PowerUnitTowardsWheel,
+            c => c.PowerUnitTowardsWheel,
+            (c, v) => c with { PowerUnitTowardsWheel = v }
+        )
+        .Measure(
+            CornerFields.PowerUnitAwayFromWheel,
+            c => c.PowerUnitAwayFromWheel,
+            (c, v) => c with { PowerUnitAwayFromWheel = v }
+        );
+
+    private static readonly ObjectShape<PlungeAtAngle> s_plunge = new ObjectShape<PlungeAtAngle>(
+        "plungeAtAngle",
+        "plunge limits at one angle",
+        () => new()
+    )
+        .Measure(JointFields.TableAngle, p => p.Angle, (p, v) => p with { Angle = v })
+        .Measure(JointFields.TableIn, p => p.In, (p, v) => p with { In = v })
+        .Measure(JointFields.TableOut, p => p.Out, (p, v) => p with { Out = v });
+
+    private static readonly ObjectShape<JointInput> s_joint = new ObjectShape<JointInput>(
+        "joint",
+        "one joint, and how it sits on the shaft",
+        () => new()
+    )
+        .Choice("kind", "what it does", j => j.Kind, (j, v) => j with { Kind = v })
+        .Measure(JointFields.AngleLimit, j => j.AngleLimit, (j, v) => j with { AngleLimit = v })
+        .Measure(JointFields.PlungeIn, j => j.PlungeIn, (j, v) => j with { PlungeIn = v })
+        .Measure(JointFields.PlungeOut, j => j.PlungeOut, (j, v) => j with { PlungeOut = v })
+        .Measure(
+            JointFields.RollerRadius,
+            j => j.RollerRadius,
+            (j, v) => j with { RollerRadius = v }
+        )
+        .List(
+            "plungeTable",
+            "plunge limits measured at angles; they replace the rule",
+            s_plunge,
+            60,
+            j => j.PlungeTable,
+            (j, v) => j with { PlungeTable = v }
+        )
+        .Choice(
+            "seat",
+            "what locates it on the shaft",
+            j => j.Seat,
+            (j, v) => j with { Seat = v },
+            SeatKind.Unknown
+        )
+        .Choice(
+            "wayRound",
+            "which way round it goes on",
+            j => j.WayRound,
+            (j, v) => j with { WayRound = v },
+            WayRound.Unknown
+        )
+        .Measure(
+            JointFields.SeatToCentre,
+            j => j.SeatToCentre,
+            (j, v) => j with { SeatToCentre = v }
+        )
+        .Measure(JointFields.SeatToEnd, j => j.SeatToEnd, (j, v) => j with { SeatToEnd = v });
+
+    private static readonly ObjectShape<JointsInput> s_joints = new ObjectShape<JointsInput>(
+        "joints",
+        "the two joints of the shaft",
+        () => new()
+    )
+        .Part(
+            "inner",
+            "the joint at the power unit",
+            s_joint,
+            j => j.Inner,
+            (j, v) => j with { Inner = v }
+        )
+        .Part(
+            "outer",
+            "the joint at the wheel",
+            s_joint,
+            j => j.Outer,
+            (j, v) => j with { Outer = v }
+        );
+
+    private static readonly ObjectShape<LengthInput> s_length = new ObjectShape<LengthInput>(
+        "length",
+        "what is asked of the length beside the readings",
+        () => new()
+    )
+        .Measure(LengthFields.Margin, l => l.Margin, (l, v) => l with { Margin = v })
+        .Measure(LengthFields.Chosen, l => l.Chosen, (l, v) => l with { Chosen = v });
+
+    private static readonly ObjectShape<ShaftZone> s_zone = new ObjectShape<ShaftZone>(
+        "shaftZone",
+        "one stretch of a shaft, from where the one before it ends",
+        () => new()
+    )
+        .Choice("kind", "what it is", z => z.Kind, (z, v) => z with { Kind = v })
+        .Measure(DonorFields.Until, z => z.Until, (z, v) => z with { Until = v })
+        .Measure(DonorFields.Diameter, z => z.Diameter, (z, v) => z with { Diameter = v })
+        .Measure(DonorFields.EndDiameter, z => z.EndDiameter, (z, v) => z with { EndDiameter = v })
+        .Measure(
+            DonorFields.RootDiameter,
+            z => z.RootDiameter,
+            (z, v) => z with { RootDiameter = v }
+        );
+
+    private static readonly ObjectShape<HardenedZone> s_hardened = new ObjectShape<HardenedZone>(
+        "hardenedZone",
+        "a hardened stretch, from the shaft's joint end",
+        () => new()
+    )
+        .Measure(DonorFields.From, h => h.From, (h, v) => h with { From = v })
+        .Measure(DonorFields.To, h => h.To, (h, v) => h with { To = v })
+        .Measure(DonorFields.CaseDepth, h => h.CaseDepth, (h, v) => h with { CaseDepth = v });
+
+    private static readonly ObjectShape<DonorShaft> s_donor = new ObjectShape<DonorShaft>(
+        "donorShaft",
+        "one donor shaft, walked from its joint end",
+        () => new()
+    )
+        .Value(
+            "name",
+            "what the fabricator calls it",
+            new TextShape(120),
+            d => d.Name,
+            (d, v) => d with { Name = v },
+            v => v.Length > 0
+        )
+        .List(
+            "zones",
+            "its stretches in order from the joint end",
+            s_zone,
+            200,
+            d => d.Zones,
+            (d, v) => d with { Zones = v }
+        )
+        .List(
+            "hardened",
+            "its hardened stretches",
+            s_hardened,
+            50,
+            d => d.Hardened,
+            (d, v) => d with { Hardened = v }
+        )
+        .Choice(
+            "steel",
+            "what is known of its steel",
+            d => d.Steel,
+            (d, v) => d with { Steel = v },
+            SteelClass.Unknown
+        )
+        .Measure(
+            DonorFields.CoreHardness,
+            d => d.CoreHardness,
+            (d, v) => d with { CoreHardness = v }
+        )
+        .Measure(
+            DonorFields.SurfaceHardness,
+            d => d.SurfaceHardness,
+            (d, v) => d with { SurfaceHardness = v }
+        );
+
+    private static readonly ObjectShape<DonorsInput> s_donors = new ObjectShape<DonorsInput>(
+        "donors",
+        "the two shafts that the new one is made from",
+        () => new()
+    )
+        .Part(
+            "innerEnd",
+            "gives the inner (power unit) end",
+            s_donor,
+            d => d.InnerEnd,
+            (d, v) => d with { InnerEnd = v }
+        )
+        .Part(
+            "outerEnd",
+            "gives the outer (wheel) end",
+            s_donor,
+            d => d.OuterEnd,
+            (d, v) => d with { OuterEnd = v }
+        );
+
+    private static readonly ObjectShape<CutInput> s_cut = new ObjectShape<CutInput>(
+        "cut",
+        "how the two donors are to be cut and joined",
+        () => new()
+    )
+        .Measure(
+            CutFields.OverallLength,
+            c => c.OverallLength,
+            (c, v) => c with { OverallLength = v }
+        )
+        .Measure(CutFields.InnerCutAt, c => c.InnerCutAt, (c, v) => c with { InnerCutAt = v })
+        .Measure(CutFields.RootGap, c => c.RootGap, (c, v) => c with { RootGap = v })
+        .Measure(CutFields.Shrinkage, c => c.Shrinkage, (c, v) => c with { Shrinkage = v })
+        .Measure(CutFields.HeatBand, c => c.HeatBand, (c, v) => c with { HeatBand = v })
+        .Measure(CutFields.SleeveLength, c => c.SleeveLength, (c, v) => c with { SleeveLength = v })
+        .Measure(
+            CutFields.SleeveOutside,
+            c => c.SleeveOutside,
+            (c, v) => c with { SleeveOutside = v }
+        )
+        .Measure(
+            CutFields.InnerBootBore,
+            c => c.InnerBootBore,
+            (c, v) => c with { InnerBootBore = v }
+        )
+        .Measure(
+            CutFields.OuterBootBore,
+            c => c.OuterBootBore,
+            (c, v) => c with { OuterBootBore = v }
+        )
+        .Measure(
+            CutFields.BootSlideRoom,
+            c => c.BootSlideRoom,
+            (c, v) => c with { BootSlideRoom = v }
+        );
+
+    private static readonly ObjectShape<StrengthInput> s_strength = new ObjectShape<StrengthInput>(
+        "strength",
+        "what is known of the weld when the shaft's strength is judged",
+        () => new()
+    )
+        .Measure(
+            StrengthFields.FusionDepth,
+            s => s.FusionDepth,
+            (s, v) => s with { FusionDepth = v }
+        )
+        .Value(
+            "fusionFromSample",
+            "true if the fusion depth was measured on an etched sample of the same steels",
+            new YesNoShape(),
+            s => s.FusionFromSample,
+            (s, v) => s with { FusionFromSample = v },
+            v => v
+        );
+
+    private static readonly ObjectShape<WeldInput> s_weld = new ObjectShape<WeldInput>(
+        "weld",
+        "two ends to be laid in a vee",
+        () => new()
+    )
+        .Measure(
+            WeldFields.InnerDiameter,
+            w => w.InnerDiameter,
+            (w, v) => w with { InnerDiameter = v }
+        )
+        .Measure(
+            WeldFields.OuterDiameter,
+            w => w.OuterDiameter,
+            (w, v) => w with { OuterDiameter = v }
+        )
+        .Measure(WeldFields.VeeAngle, w => w.VeeAngle, (w, v) => w with { VeeAngle = v })
+        .Choice(
+            "bladeSet",
+            "a named set of feeler blades, or listed",
+            w => w.BladeSet,
+            (w, v) => w with { BladeSet = v }
+        )
+        .List(
+            "blades",
+            "the blades on hand, when they are listed",
+            new MeasureShape<Distance>(WeldFields.Blade),
+            WeldFields.MostBlades,
+            w => w.Blades,
+            (w, v) => w with { Blades = v }
+        )
+        .Value(
+            "mostLeaves",
+            "most leaves in one pack",
+            new CountShape(1, 6),
+            w => w.MostLeaves,
+            (w, v) => w with { MostLeaves = v },
+            v => v != new WeldInput().MostLeaves
+        );
+
+    private static readonly ObjectShape<DialReading> s_dial = new ObjectShape<DialReading>(
+        "dialReading",
+        "one reading of the dial",
+        () => new()
+    )
+        .Measure(TruingFields.ShaftAngle, d => d.Angle, (d, v) => d with { Angle = v })
+        .Measure(TruingFields.Dial, d => d.Dial, (d, v) => d with { Dial = v });
+
+    private static readonly ObjectShape<DialTurn> s_turn = new ObjectShape<DialTurn>(
+        "dialTurn",
+        "one turn of the shaft under the dial, at one station",
+        () => new()
+    )
+        .Value(
+            "id",
+            "a stable id within the job",
+            new TextShape(64),
+            t => t.Id,
+            (t, v) => t with { Id = v },
+            v => v.Length > 0
+        )
+        .Choice("moment", "when in the making", t => t.Moment, (t, v) => t with { Moment = v })
+        .Choice(
+            "support",
+            "what carried it",
+            t => t.Support,
+            (t, v) => t with { Support = v },
+            Support.Unknown
+        )
+        .Measure(TruingFields.Station, t => t.Station, (t, v) => t with { Station = v })
+        .Measure(
+            TruingFields.FirstSupportAt,
+            t => t.FirstSupportAt,
+            (t, v) => t with { FirstSupportAt = v }
+        )
+        .Measure(
+            TruingFields.SecondSupportAt,
+            t => t.SecondSupportAt,
+            (t, v) => t with { SecondSupportAt = v }
+        )
+        .List(
+            "readings",
+            "the readings",
+            s_dial,
+            720,
+            t => t.Readings,
+            (t, v) => t with { Readings = v }
+        )
+        .Measure(TruingFields.Limit, t => t.Limit, (t, v) => t with { Limit = v });
+
+    private static readonly ObjectShape<TruingInput> s_truing = new ObjectShape<TruingInput>(
+        "truing",
+        "all turns under the dial so far",
+        () => new()
+    ).List(
+        "turns",
+        "the turns, in the order taken",
+        s_turn,
+        500,
+        t => t.Turns,
+        (t, v) => t with { Turns = v }
+    );
+
+    private static readonly ObjectShape<SignOff> s_signOff = new ObjectShape<SignOff>(
+        "signOff",
+        "an operation signed for, or a sign-off withdrawn",
+        () => new("", "", default, "", "")
+    )
+        .Value(
+            "id",
+            "a stable id, unique within the job",
+            new TextShape(64, 1),
+            s => s.Id,
+            (s, v) => s with { Id = v },
+            required: true
+        )
+        .Value(
+            "operation",
+            "the operation's id on the route card",
+            new TextShape(64, 1),
+            s => s.Operation,
+            (s, v) => s with { Operation = v },
+            required: true
+        )
+        .Value(
+            "at",
+            "when it was signed",
+            new MomentShape(),
+            s => s.At,
+            (s, v) => s with { At = v },
+            required: true
+        )
+        .Value(
+            "by",
+            "who signed",
+            new TextShape(120),
+            s => s.By,
+            (s, v) => s with { By = v },
+            v => v.Length > 0
+        )
+        .Value(
+            "note",
+            "what they wrote beside it",
+            new TextShape(2000),
+            s => s.Note,
+            (s, v) => s with { Note = v },
+            v => v.Length > 0
+        )
+        .Value(
+            "withdrawn",
+            "true when this takes back the operation's earlier sign-off",
+            new YesNoShape(),
+            s => s.Withdrawn,
+            (s, v) => s with { Withdrawn = v },
+            v => v
+        );
+
+    private static readonly ObjectShape<JobRecords> s_records = new ObjectShape<JobRecords>(
+        "records",
+        "what was done and signed for",
+        () => new()
+    )
+        .List(
+            "signOffs",
+            "operations signed for, oldest first",
+            s_signOff,
+            2000,
+            r => r.SignOffs,
+            (r, v) => r with { SignOffs = v }
+        )
+        .Value(
+            "putAway",
+            "when the job was put away; left out while it is on the bench",
+            new MomentShape(),
+            r => r.PutAway ?? default,
+            (r, v) => r with { PutAway = v },
+            v => v != default
+        );
+
+    /// <summary>The whole file. The format's number leads it.</summary>
+    public static ObjectShape<JobDocument> Document { get; } =
+        new ObjectShape<JobDocument>(
+            "job",
+            "one driveshaft job: what was measured and decided, and what was done",
+            () => JobDocument.Empty
+        )
+            .Value(
+                "format",
+                "version of this format",
+                new CountShape(JobJson.Format, JobJson.Format),
+                _ => JobJson.Format,
+                (d, _) => d,
+                required: true
+            )
+            .Value(
+                "name",
+                "what the fabricator calls it",
+                new TextShape(120),
+                d => d.Job.Name,
+                (d, v) => d with { Job = d.Job with { Name = v } }
+            )
+            .Value(
+                "about",
+                "the car and what it is used for, in a line",
+                new TextShape(500),
+                d => d.Job.About,
+                (d, v) => d with { Job = d.Job with { About = v } },
+                v => v.Length > 0
+            )
+            .Choice(
+                "side",
+                "which side of the car",
+                d => d.Job.Side,
+                (d, v) => d with { Job = d.Job with { Side = v } },
+                Side.Unsaid
+            )
+            .Part(
+                "car",
+                "the car it is made for",
+                s_car,
+                d => d.Job.Car,
+                (d, v) => d with { Job = d.Job with { Car = v } }
+            )
+            .Part(
+                "donorCars",
+                "the cars the donors came from",
+                s_donorCars,
+                d => d.Job.DonorCars,
+                (d, v) => d with { Job = d.Job with { DonorCars = v } }
+            )
+            .Part(
+                "corner",
+                "readings at the corner",
+                s_corner,
+                d => d.Job.Corner,
+                (d, v) => d with { Job = d.Job with { Corner = v } }
+            )
+            .Part(
+                "joints",
+                "the joints",
+                s_joints,
+                d => d.Job.Joints,
+                (d, v) => d with { Job = d.Job with { Joints = v } }
+            )
+            .Part(
+                "length",
+                "what is asked of the length",
+                s_length,
+                d => d.Job.Length,
+                (d, v) => d with { Job = d.Job with { Length = v } }
+            )
+            .Part(
+                "donors",
+                "the donors",
+                s_donors,
+                d => d.Job.Donors,
+                (d, v) => d with { Job = d.Job with { Donors = v } }
+            )
+            .Part(
+                "cut",
+                "how they are cut and joined",
+                s_cut,
+                d => d.Job.Cut,
+                (d, v) => d with { Job = d.Job with { Cut = v } }
+            )
+            .Part(
+                "strength",
+                "what is known of the weld's strength",
+                s_strength,
+                d => d.Job.Strength,
+                (d, v) => d with { Job = d.Job with { Strength = v } }
+            )
+            .Part(
+                "weld",
+                "how the ends are set up",
+                s_weld,
+                d => d.Job.Weld,
+                (d, v) => d with { Job = d.Job with { Weld = v } }
+            )
+            .Part(
+                "truing",
+                "turns under the dial",
+                s_truing,
+                d => d.Job.Truing,
+                (d, v) => d with { Job = d.Job with { Truing = v } }
+            )
+            .Value(
+                "records",
+                "what was done and signed for",
+                s_records,
+                d => d.Records,
+                (d, v) => d with { Records = v },
+                v => v.SignOffs.Count > 0 || v.PutAway is not null
+            );
+}
