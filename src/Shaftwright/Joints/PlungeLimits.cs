@@ -104,7 +104,7 @@ public sealed class PlungeLimits
     /// <returns>mm; NaN when the joint cannot work there at all.</returns>
     /// <remarks>With w = L·cos φ the plunge is s = axial − w and must not go below −In(φ) + margin, tan φ = across/w. By the tripod
     /// rule this is w² − Bw + ρ·across ≤ 0, B = axial + In − margin: the larger root.</remarks>
-    internal double LargestAxial(double axial, double across, double margin)
+    public double LargestAxial(double axial, double across, double margin)
     {
         if (!HasTable)
         {
@@ -116,8 +116,12 @@ public sealed class PlungeLimits
     }
 
     /// <summary>Smallest axial distance with which the joint does not reach its outer stop, mm.</summary>
-    /// <inheritdoc cref="LargestAxial"/>
-    internal double SmallestAxial(double axial, double across, double margin)
+    /// <param name="axial">Distance between the joint centres along the inner axis, inner at mid-stroke, mm.</param>
+    /// <param name="across">Distance of the outer centre from the inner axis, mm.</param>
+    /// <param name="margin">Plunge to keep unused, mm.</param>
+    /// <returns>mm; NaN when a table's limits do not settle.</returns>
+    /// <remarks>s must not go above Out(φ) − margin: w² − Aw − ρ·across ≥ 0, A = axial − Out + margin: above the positive root.</remarks>
+    public double SmallestAxial(double axial, double across, double margin)
     {
         if (!HasTable)
         {
