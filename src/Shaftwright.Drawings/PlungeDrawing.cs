@@ -1,0 +1,280 @@
+using Shaftwright.Corner;
+using Shaftwright.Joints;
+using Shaftwright.Length;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Drawings;
+
+/// <summary>What is left of the inner joint over wheel travel.</summary>
+public static class PlungeDrawing
+{
+    /// <summary>The picture that says most: plunge and angle inside the joint's own envelope where both are known, otherwise the
+    /// allowed lengths over travel. Null when there is nothing to show yet.</summary>
+    /// <param name="length">The answer of the length stage.</param>
+    /// <param name="joints">The joints, for the envelope; null when not known.</param>
+    /// <param name="display">Units of the words.</param>
+    /// <param name="width">Width of the drawing, drawing units.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="length"/> is null.</exception>
+    public static Drawing? Of(
+        LengthResult length,
+        JointsInput? joints = null,
+        Display display = Display.Metric,
+        double width = Drawing.Telephone
+    ) => EnvelopeDrawing.Of(length, joints, display, width) ?? Lengths(length, display, width);
+
+    /// <summary>The lengths each position allows, over travel, one panel for each steering position: the length to make as a
+    /// line, the ends of the window named. Null when there is nothing to show yet.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static Drawing? Lengths(
+        LengthResult length,
+        Display display = Display.Metric,
+        double width = Drawing.Telephone
+    )
+    {
+        ArgumentNullException.ThrowIfNull(length);
+        if (ReferenceLength(length) is not { } reference)
+            return null;
+        var board = new Board(width);
+        var unit = display == Display.Inch ? Distance.Inch : Distance.Mm;
+        var steerings = length.Positions.Select(p => p.Steering).Distinct().Order().ToList();
+        var travel = new Band(
+            length.Positions.Min(p => p.Travel),
+            length.Positions.Max(p => p.Travel)
+        );
+        if (travel.High - travel.Low < 1)
+            travel = new(travel.Low - 10, travel.High + 10);
+        var lengths = new Band(
+            length.Positions.Min(p => reference - p.LeftOut),
+            length.Positions.Max(p => reference + p.LeftIn)
+        );
+        var room = Math.Max(lengths.High - lengths.Low, 4) * 0.22;
+        lengths = new(lengths.Low - room, lengths.High + room);
+
+        var left =
+            8 + Plot.Ticks(lengths, unit, 6).Max(t => Board.WidthOf(t.Words, Board.Small)) + 4;
+        var y = 20.0;
+        board.Words(Ink.Strong, Board.Edge, y, "Lengths that each position allows, " + unit.Symbol);
+        y += 10;
+        foreach (var steering in steerings)
+        {
+            if (steerings.Count > 1 || steering != Steering.Straight)
+            {
+                y += 16;
+                board.Words(Ink.Strong, left, y, NameOf(steering));
+                y += 8;
+            }
+            var plot = new Plot(
+                board,
+                new(left, y),
+                new(width - 12, y + (steerings.Count > 1 ? 170 : 230)),
+                travel,
+                lengths
+            );
+            Panel(board, plot, length, reference, steering, display);
+            plot.Axes(unit, unit);
+            y = plot.Bottom + 28;
+        }
+        board.Words(
+            Ink.Axis,
+            (left + width) / 2,
+            y + 12,
+            $"wheel travel, {unit.Symbol}: droop − to bump +",
+            anchor: Anchor.Middle
+        );
+        var legend = new Legend(board).Below(y + 18);
+        legend.Face("allowed", Ink.Allowed);
+        legend.Line("the joint's stop", Ink.Limit);
+        legend.Dot("reading", Ink.Reading);
+        if (length.Make is not null)
+            legend.Line("length to make", Ink.Answer);
+        if (length.Shortest is not null || length.Longest is not null)
+            legend.Dot("sets the window", Ink.Worst);
+
+        return board.Done(
+            "lengths-over-travel",
+            "Lengths allowed over wheel travel",
+            Describe(length, display),
+            legend.Bottom + 2,
+            0,
+            TableOf(length, display)
+        );
+    }
+
+    private static void Panel(
+        Board board,
+        Plot plot,
+        LengthResult length,
+        double reference,
+        Steering steering,
+        Display display
+    )
+    {
+        var here = length
+            .Positions.Where(p => p.Steering == steering)
+            .OrderBy(p => p.Travel)
+            .ToList();
+        // Readings that no curve joins stand alone: a bar at each, not a band that would claim what lies between.
+        var joined = here.Any(p => !p.Read) || here.Count == 1;
+        Spot Long(PositionLeft p) => plot.At(p.Travel, reference + p.LeftIn);
+        Spot Short(PositionLeft p) => plot.At(p.Travel, reference - p.LeftOut);
+        if (joined && here.Count > 1)
+        {
+            board.Add(
+                new Polygon(
+                    Ink.Allowed,
+                    [.. here.Select(Long), .. here.AsEnumerable().Reverse().Select(Short)]
+                )
+            );
+            board.Add(new Polyline(Ink.Limit, [.. here.Select(Long)]));
+            board.Add(new Polyline(Ink.Limit, [.. here.Select(Short)]));
+        }
+        foreach (var p in here.Where(p => p.Read))
+        {
+            if (!joined || here.Count == 1)
+                board.Box(
+                    Ink.Allowed,
+                    plot.X(p.Travel) - 5,
+                    Long(p).Y,
+                    plot.X(p.Travel) + 5,
+                    Short(p).Y
+                );
+            board.Add(new Circle(Ink.Reading, Long(p), 4));
+            board.Add(new Circle(Ink.Reading, Short(p), 4));
+        }
+        if (length.Make is { } make)
+        {
+            board.Add(
+                new Line(Ink.Answer, new(plot.Left, plot.Y(make)), new(plot.Right, plot.Y(make)))
+            );
+            board.Words(
+                Ink.Answer,
+                plot.Left + 6,
+                plot.Y(make) - 6,
+                "make " + Say.Length(make).In(display)
+            );
+        }
+        foreach (var (end, name, down) in Ends(length))
+        {
+            if (end.Steering != steering)
+                continue;
+            var spot = plot.At(end.Travel, end.Length);
+            board.Add(new Circle(Ink.Worst, spot, 6));
+            var lines = Board.Wrap(
+                Words(end, name, display),
+                Board.Small,
+                plot.Right - plot.Left - 20
+            );
+            for (var i = 0; i < lines.Count; i++)
+                board.Words(
+                    Ink.Worst,
+                    Math.Clamp(
+                        spot.X,
+                        plot.Left + Board.WidthOf(lines[i], Board.Small) / 2 + 4,
+                        Math.Max(
+                            plot.Right - Board.WidthOf(lines[i], Board.Small) / 2 - 4,
+                            plot.Left + Board.WidthOf(lines[i], Board.Small) / 2 + 4
+                        )
+                    ),
+                    down ? plot.Bottom - 8 - (lines.Count - 1 - i) * 18 : plot.Top + 18 + i * 18,
+                    lines[i],
+                    anchor: Anchor.Middle
+                );
+            board.Add(
+                new Line(
+                    Ink.Measure,
+                    new(spot.X, spot.Y + (down ? 7 : -7)),
+                    new(
+                        spot.X,
+                        down ? plot.Bottom - 10 - lines.Count * 18 : plot.Top + 6 + lines.Count * 18
+                    )
+                )
+            );
+        }
+    }
+
+    private static IEnumerable<(WindowEnd End, string Name, bool Down)> Ends(LengthResult length)
+    {
+        if (length.Longest is { } l)
+            yield return (l, "longest", false);
+        if (length.Shortest is { } s)
+            yield return (s, "shortest", true);
+    }
+
+    private static string Words(WindowEnd end, string name, Display display) =>
+        $"{name} {Say.Length(end.Length).In(display)}: {Verb(end.Forbids)} at {TravelWords(end.Travel, display)}";
+
+    private static string Verb(Forbids forbids) =>
+        forbids switch
+        {
+            Forbids.JointBottoms => "bottoms",
+            Forbids.JointPullsOut => "pulls out",
+            _ => "inner angle",
+        };
+
+    /// <summary>A travel as one would say it.</summary>
+    internal static string TravelWords(double travel, Display display) =>
+        travel switch
+        {
+            > 0.05 => Say.Length(travel).In(display) + " bump",
+            < -0.05 => Say.Length(-travel).In(display) + " droop",
+            _ => "ride height",
+        };
+
+    /// <summary>A steering position as one would say it.</summary>
+    internal static string NameOf(Steering steering) =>
+        steering switch
+        {
+            Steering.FullLeft => "Full left lock",
+            Steering.FullRight => "Full right lock",
+            _ => "Straight ahead",
+        };
+
+    /// <summary>The length that the positions' left-overs count from: the one to make, or, where none exists, the middle between
+    /// the two ends that cross.</summary>
+    private static double? ReferenceLength(LengthResult length)
+    {
+        if (length.Positions.Count == 0)
+            return null;
+        return length.Make
+            ?? (length is { Shortest: { } s, Longest: { } l } ? (s.Length + l.Length) / 2 : null);
+    }
+
+    private static string Describe(LengthResult length, Display display)
+    {
+        var words = length.Make is { } make
+            ? $"The length to make is {Say.Length(make).In(display)}, joint centre to joint centre."
+            : $"No length is allowed at every position; {Say.Length(length.Missing).In(display)} is missing.";
+        foreach (var (end, name, _) in Ends(length))
+            words +=
+                $" The {Words(end, name, display)}, {NameOf(end.Steering).ToLowerInvariant()}.";
+        return words;
+    }
+
+    /// <summary>The table behind both pictures.</summary>
+    internal static Table TableOf(LengthResult length, Display display)
+    {
+        var angles = length.Positions.Any(p => p.InnerAngle is not null);
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (var p in length.Positions)
+        {
+            var row = new List<string>
+            {
+                TravelWords(p.Travel, display),
+                NameOf(p.Steering),
+                Say.Length(p.LeftIn).In(display),
+                Say.Length(p.LeftOut).In(display),
+            };
+            if (angles)
+            {
+                row.Add(p.Plunge is { } s ? Say.Length(s).In(display) : "");
+                row.Add(p.InnerAngle is { } a ? Say.Angle(a).In(display) : "");
+            }
+            row.Add(p.Read ? "reading" : "between readings");
+            rows.Add(row);
+        }
+        IReadOnlyList<string> heads = angles
+            ? ["Travel", "Steering", "Left in", "Left out", "Plunge", "Inner angle", "From"]
+            : ["Travel", "Steering", "Left in", "Left out", "From"];
+        return new("What is left of the inner joint over wheel travel", heads, rows);
+    }
+}
