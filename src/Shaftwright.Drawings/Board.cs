@@ -37,7 +37,7 @@ internal sealed class Board(double width)
         Anchor anchor = Anchor.Start
     )
     {
-        var w = WidthOf(words, size);
+        var w = WidthOf(words, size, ink);
         var left = anchor switch
         {
             Anchor.Start => x,
@@ -51,7 +51,7 @@ internal sealed class Board(double width)
     /// <summary>Words broken over lines. Returns the base line of the next line.</summary>
     public double Paragraph(Ink ink, double y, string words, double size = Small)
     {
-        foreach (var line in Wrap(words, size, width - 2 * Edge))
+        foreach (var line in Wrap(words, size, width - 2 * Edge, ink))
         {
             Add(new Text(ink, new(Edge, y), line, size));
             y += size * 1.35;
@@ -82,7 +82,7 @@ internal sealed class Board(double width)
     ) => new(code, title, description, width, Math.Ceiling(height), unitsPerMm, _shapes, table);
 
     /// <summary>About how wide words come out in any ordinary sans-serif type; rather too wide than too narrow.</summary>
-    public static double WidthOf(string words, double size)
+    public static double WidthOf(string words, double size, Ink ink = Ink.Note)
     {
         var ems = 0.0;
         foreach (var c in words)
@@ -94,18 +94,23 @@ internal sealed class Board(double width)
                 >= 'A' and <= 'Z' or 'ø' or 'Ø' => 0.72,
                 _ => 0.63,
             };
-        return ems * size;
+        return ems * size * (DrawingStyle.IsBold(ink) ? 1.12 : 1);
     }
 
     /// <summary>Breaks words into lines no wider than given. A single longer word stays whole.</summary>
-    public static IReadOnlyList<string> Wrap(string words, double size, double widest)
+    public static IReadOnlyList<string> Wrap(
+        string words,
+        double size,
+        double widest,
+        Ink ink = Ink.Note
+    )
     {
         var lines = new List<string>();
         var line = "";
         foreach (var word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && WidthOf(longer, size) > widest)
+            if (line.Length > 0 && WidthOf(longer, size, ink) > widest)
             {
                 lines.Add(line);
                 line = word;

@@ -48,20 +48,15 @@ public static class DialDrawing
 
         board.Words(Ink.Strong, Board.Edge, 20, "Under the dial, seen along the shaft");
         board.Add(new Circle(Ink.Gone, centre, round));
-        board.Add(
-            new Line(
-                Ink.Axis,
-                new(centre.X - round - most, centre.Y),
-                new(centre.X + round + most, centre.Y)
-            )
-        );
-        board.Add(
-            new Line(
-                Ink.Axis,
-                new(centre.X, centre.Y - round - most),
-                new(centre.X, centre.Y + round + most)
-            )
-        );
+        // Only at the rim, so that the middle stays free for words.
+        foreach (var quarter in new[] { 0, 1, 2, 3 })
+            board.Add(
+                new Line(
+                    Ink.Axis,
+                    Polar(quarter * Math.PI / 2, round - most),
+                    Polar(quarter * Math.PI / 2, round + most)
+                )
+            );
         foreach (
             var (degrees, anchor, dx, dy) in new[]
             {
@@ -85,23 +80,12 @@ public static class DialDrawing
         board.Add(
             new Polyline(
                 Ink.Measure,
-                [
-                    .. Enumerable
-                        .Range(0, 13)
-                        .Select(i => Polar((12 + 4 * i) * Math.PI / 180, round - 34)),
-                ],
+                [.. Enumerable.Range(0, 13).Select(i => Polar((14 + 4 * i) * Math.PI / 180, 52))],
                 Arrow: true
             )
         );
-        board.Add(
-            new Text(
-                Ink.Note,
-                new(centre.X, centre.Y + 24),
-                "angles count this way",
-                Board.Small,
-                Anchor.Middle
-            )
-        );
+        board.Words(Ink.Note, centre.X, centre.Y, "angles count", anchor: Anchor.Middle);
+        board.Words(Ink.Note, centre.X, centre.Y + 18, "this way", anchor: Anchor.Middle);
 
         var dots = readings.Select(r => Polar(r.Angle, round + k * (r.Dial - level))).ToList();
         if (dots.Count > 2)
@@ -139,7 +123,7 @@ public static class DialDrawing
             board.Add(
                 new Line(
                     Ink.Worst,
-                    Polar(top, 18),
+                    Polar(top, 58),
                     Polar(top, round + k * result.Offset - 8),
                     Arrow: true
                 )

@@ -135,14 +135,14 @@ public static class DonorDrawing
         var half = Thickest(donor) / 2 * across;
         var middle = top + (cutAt is null ? 10 : 28) + half;
         var metal = new Metal(board, at, middle, across);
+        board.Add(new Line(Ink.Axis, new(0, middle), new(board.Width, middle)));
         var end = donor.Length;
         var kept = cutAt is { } c ? Math.Min(c, end) : end;
         metal.Body(Metal.Between(donor.Stretches, kept, double.MaxValue), Ink.Gone);
         var keptStretches = Metal.Between(donor.Stretches, 0, kept);
         metal.Body(keptStretches);
         metal.Hard(donor.Stretches, donor.Hardened);
-        metal.Diameters(keptStretches, display);
-        board.Add(new Line(Ink.Axis, new(0, middle), new(board.Width, middle)));
+        metal.Diameters(keptStretches, display, []);
         if (end <= 0)
         {
             board.Add(new Line(Ink.Cut, new(at(0), middle - half), new(at(0), middle + half)));

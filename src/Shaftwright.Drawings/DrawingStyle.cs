@@ -30,6 +30,9 @@ public static class DrawingStyle
             _ => "note",
         };
 
+    /// <summary>Whether words in an ink come out bold, and so wider.</summary>
+    internal static bool IsBold(Ink ink) => ink is Ink.Strong or Ink.Worst or Ink.Answer;
+
     /// <summary>The style sheet. Variables: <c>--drawing-ink</c>, <c>-soft</c>, <c>-steel</c>, <c>-heat</c>, <c>-accent</c>,
     /// <c>-paper</c>. Dark where the reader asks for dark, black on white in print.</summary>
     public const string Css = """
@@ -67,6 +70,7 @@ public static class DrawingStyle
         .drawing .line.axis{stroke:var(--s);stroke-width:1;stroke-dasharray:7 3 2 3}
         .drawing .face.axis{stroke:var(--s);stroke-width:1}
         .drawing .words.note,.drawing .words.axis{fill:var(--s)}
+        .drawing .words.worst,.drawing .words.answer{paint-order:stroke;stroke:var(--p);stroke-width:3;stroke-opacity:.8}
         .drawing .words.strong,.drawing .words.worst,.drawing .words.answer{font-weight:650}
         """;
 }

@@ -24,7 +24,8 @@ public static class EnvelopeDrawing
             .ToList();
         if (
             path.Count == 0
-            || joints?.Inner is not { PlungeIn: { } plungeIn, PlungeOut: { } plungeOut } joint
+            || joints?.Inner is not { } joint
+            || PlungeLimits.Of(joint) is not { } limits
         )
             return null;
         var largest = path.Max(p => p.InnerAngle!.Value);
@@ -33,19 +34,28 @@ public static class EnvelopeDrawing
         var steps = Enumerable
             .Range(0, 41)
             .Select(i => (limit ?? top) * i / 40)
-            .Select(a => (Angle: a, Limits: Limits(joint, plungeIn.Value, plungeOut.Value, a)))
+            .Select(a => (Angle: a, Limits: new Band(-limits.In(a), limits.Out(a))))
             .TakeWhile(e => e.Limits.Low <= e.Limits.High)
             .ToList();
         var reach = Math.Max(
-            Math.Max(plungeIn.Value, plungeOut.Value),
+            Math.Max(limits.StraightIn, limits.StraightOut),
             path.Max(p => Math.Abs(p.Plunge!.Value))
         );
         var across = new Band(-reach * 1.1 - 1, reach * 1.1 + 1);
 
+        var worst = path.MinBy(p => Math.Min(p.LeftIn, p.LeftOut))!;
+        var steepest = path.MaxBy(p => p.InnerAngle!.Value)!;
+        var words = WorstWords(worst, display);
+        var angleWords =
+            $"Largest angle {Say.Angle(largest).In(display)}"
+            + (limit is { } l ? $" of {Say.Angle(l).In(display)}." : "; its limit is not known.");
+
         var board = new Board(width);
         var unit = display == Display.Inch ? Distance.Inch : Distance.Mm;
         board.Words(Ink.Strong, Board.Edge, 20, "Inner joint: plunge and angle");
-        var plot = new Plot(board, new(44, 34), new(width - 12, 284), across, new(0, top));
+        var y = board.Paragraph(Ink.Worst, 42, words);
+        y = board.Paragraph(Ink.Note, y, angleWords);
+        var plot = new Plot(board, new(44, y - 6), new(width - 12, y + 244), across, new(0, top));
         if (steps.Count > 1)
             board.Add(
                 new Polygon(
@@ -85,84 +95,46 @@ public static class EnvelopeDrawing
                     new Circle(Ink.Reading, plot.At(p.Plunge!.Value, p.InnerAngle!.Value), 4)
                 );
         }
-        var worst = path.MinBy(p => Math.Min(p.LeftIn, p.LeftOut))!;
-        var words = WorstWords(worst, display);
-        board.Add(new Circle(Ink.Worst, plot.At(worst.Plunge!.Value, worst.InnerAngle!.Value), 7));
-        var steepest = path.MaxBy(p => p.InnerAngle!.Value)!;
-        var y = Name(board, plot, worst, words, plot.Top + 18);
-        if (limit is { } l)
-        {
-            var angleWords =
-                $"largest angle {Say.Angle(steepest.InnerAngle!.Value).In(display)} of {Say.Angle(l).In(display)}";
-            if (steepest != worst)
-                board.Add(
-                    new Circle(
-                        Ink.Worst,
-                        plot.At(steepest.Plunge!.Value, steepest.InnerAngle.Value),
-                        7
-                    )
-                );
-            board.Words(
-                Ink.Worst,
-                (plot.Left + plot.Right) / 2,
-                plot.Bottom - 10,
-                angleWords,
-                anchor: Anchor.Middle
-            );
-            words += " The " + angleWords + ".";
-        }
+        Mark(board, plot, worst, worst == steepest ? "tightest, steepest" : "tightest");
+        if (steepest != worst)
+            Mark(board, plot, steepest, "steepest");
+        words += " " + angleWords;
 
         var legend = new Legend(board).Below(plot.Bottom + 66);
         legend.Face("the joint allows", Ink.Limit);
         legend.Line("droop to bump", Ink.Path);
         legend.Dot("reading", Ink.Reading);
         legend.Dot("worst", Ink.Worst);
-        var note = joint switch
+        var note = limits switch
         {
-            { PlungeTable.Count: > 0 } => "Limits as measured at angles.",
-            { RollerRadius: not null, Kind: JointKind.PlungingTripod } =>
-                "Tripod: each end loses roller radius × tan(angle).",
+            { HasTable: true } => "Limits as measured at angles.",
+            { RollerRadius: > 0 } => "Tripod: each end loses roller radius × tan(angle).",
             _ => "Limits taken the same at every angle: not measured at angles.",
         };
-        var bottom = board.Paragraph(Ink.Note, legend.Bottom + 14, note) - 8;
+        y = board.Paragraph(Ink.Note, legend.Bottom + 14, note) - 8;
         return board.Done(
             "plunge-and-angle",
             "Plunge and angle of the inner joint over wheel travel",
             words,
-            bottom,
+            y,
             0,
             PlungeDrawing.TableOf(length, display)
         );
     }
 
-    private static double Name(Board board, Plot plot, PositionLeft worst, string words, double y)
+    private static void Mark(Board board, Plot plot, PositionLeft p, string name)
     {
-        var lines = Board.Wrap(words, Board.Small, plot.Right - plot.Left - 20);
-        var spot = plot.At(worst.Plunge!.Value, worst.InnerAngle!.Value);
-        board.Add(
-            new Line(
-                Ink.Measure,
-                new(spot.X, spot.Y - 8),
-                new(spot.X, Math.Min(spot.Y - 8, y + 6 + (lines.Count - 1) * 18))
-            )
+        var spot = plot.At(p.Plunge!.Value, p.InnerAngle!.Value);
+        board.Add(new Circle(Ink.Worst, spot, 7));
+        var wide = Board.WidthOf(name, Board.Small, Ink.Worst) + 12;
+        var left = spot.X + wide > plot.Right;
+        board.Words(
+            Ink.Worst,
+            spot.X + (left ? -12 : 12),
+            spot.Y - 10,
+            name,
+            anchor: left ? Anchor.End : Anchor.Start
         );
-        foreach (var line in lines)
-        {
-            var half = Board.WidthOf(line, Board.Small) / 2;
-            board.Words(
-                Ink.Worst,
-                Math.Clamp(
-                    spot.X,
-                    plot.Left + half + 4,
-                    Math.Max(plot.Left + half + 4, plot.Right - half - 4)
-                ),
-                y,
-                line,
-                anchor: Anchor.Middle
-            );
-            y += 18;
-        }
-        return y;
     }
 
     private static string WorstWords(PositionLeft p, Display display)
@@ -173,34 +145,5 @@ public static class EnvelopeDrawing
         return left >= 0
             ? $"Tightest at {where}: {Say.Length(left).In(display)} from {what}."
             : $"Worst at {where}: {Say.Length(-left).In(display)} past {what}.";
-    }
-
-    private static Band Limits(JointInput joint, double plungeIn, double plungeOut, double angle)
-    {
-        if (joint.PlungeTable.Count > 0)
-        {
-            var rows = joint
-                .PlungeTable.Where(r => r is { Angle: not null, In: not null, Out: not null })
-                .Select(r => (Angle: r.Angle!.Value, In: r.In!.Value, Out: r.Out!.Value))
-                .Prepend((Angle: 0, In: plungeIn, Out: plungeOut))
-                .OrderBy(r => r.Angle)
-                .ToList();
-            for (var i = 1; i < rows.Count; i++)
-            {
-                if (angle > rows[i].Angle || rows[i].Angle <= rows[i - 1].Angle)
-                    continue;
-                var f = (angle - rows[i - 1].Angle) / (rows[i].Angle - rows[i - 1].Angle);
-                return new(
-                    -(rows[i - 1].In + f * (rows[i].In - rows[i - 1].In)),
-                    rows[i - 1].Out + f * (rows[i].Out - rows[i - 1].Out)
-                );
-            }
-            return new(-rows[^1].In, rows[^1].Out);
-        }
-        var lost =
-            joint.Kind == JointKind.PlungingTripod && joint.RollerRadius is { } r2
-                ? r2.Value * Math.Tan(angle)
-                : 0;
-        return new(-(plungeIn - lost), plungeOut - lost);
     }
 }

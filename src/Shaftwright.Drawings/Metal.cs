@@ -179,25 +179,47 @@ internal sealed class Metal(Board board, Func<double, double> at, double middle,
     }
 
     /// <summary>Diameters written on the stretches that have room for them.</summary>
-    public void Diameters(IReadOnlyList<Stretch> stretches, Display display)
+    /// <param name="stretches">The stretches.</param>
+    /// <param name="display">Units of the words.</param>
+    /// <param name="covered">Where something else is drawn over the metal.</param>
+    public void Diameters(
+        IReadOnlyList<Stretch> stretches,
+        Display display,
+        IReadOnlyList<Band> covered
+    )
     {
         foreach (var s in stretches)
         {
-            if (s.Kind is not (ZoneKind.Plain or ZoneKind.Step))
+            if (s.Kind is not (ZoneKind.Plain or ZoneKind.Step) || s.Diameter * across < 18)
                 continue;
             var words = "ø\u00a0" + Say.Length(s.Diameter).In(display);
-            var room = Math.Abs(at(s.To) - at(s.From));
-            if (Board.WidthOf(words, Board.Small) + 8 > room || s.Diameter * across < 18)
+            var free = Widest(new(s.From, s.To), covered);
+            var room = Math.Abs(at(free.High) - at(free.Low));
+            if (Board.WidthOf(words, Board.Small) + 6 > room)
                 continue;
             board.Add(
                 new Text(
                     Ink.Note,
-                    new((at(s.From) + at(s.To)) / 2, middle + 5),
+                    new((at(free.Low) + at(free.High)) / 2, middle + 5),
                     words,
                     Board.Small,
                     Anchor.Middle
                 )
             );
         }
+    }
+
+    private static Band Widest(Band whole, IReadOnlyList<Band> covered)
+    {
+        var best = new Band(whole.Low, whole.Low);
+        var from = whole.Low;
+        foreach (var c in Merge(covered).Append(new Band(whole.High, whole.High)))
+        {
+            var to = Math.Min(c.Low, whole.High);
+            if (to - from > best.High - best.Low)
+                best = new(from, to);
+            from = Math.Max(from, c.High);
+        }
+        return best;
     }
 }

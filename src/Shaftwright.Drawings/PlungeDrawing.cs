@@ -32,7 +32,7 @@ public static class PlungeDrawing
     )
     {
         ArgumentNullException.ThrowIfNull(length);
-        if (ReferenceLength(length) is not { } reference)
+        if (length.PositionsFor is not { } reference || length.Positions.Count == 0)
             return null;
         var board = new Board(width);
         var unit = display == Display.Inch ? Distance.Inch : Distance.Mm;
@@ -41,19 +41,31 @@ public static class PlungeDrawing
             length.Positions.Min(p => p.Travel),
             length.Positions.Max(p => p.Travel)
         );
-        if (travel.High - travel.Low < 1)
-            travel = new(travel.Low - 10, travel.High + 10);
+        // A little air on both sides keeps dots off the frame.
+        var air = Math.Max((travel.High - travel.Low) * 0.05, 2);
+        travel = new(travel.Low - air, travel.High + air);
         var lengths = new Band(
-            length.Positions.Min(p => reference - p.LeftOut),
-            length.Positions.Max(p => reference + p.LeftIn)
+            length.Positions.Min(p => Allowed(p, reference).Low),
+            length.Positions.Max(p => Allowed(p, reference).High)
         );
-        var room = Math.Max(lengths.High - lengths.Low, 4) * 0.22;
+        // Two lines of words above and below the curves name the ends of the window.
+        var tall = steerings.Count > 1 ? 220.0 : 260.0;
+        const double WordsTall = 52;
+        var room = Math.Max(lengths.High - lengths.Low, 4) * WordsTall / (tall - 2 * WordsTall);
+
         lengths = new(lengths.Low - room, lengths.High + room);
 
         var left =
             8 + Plot.Ticks(lengths, unit, 6).Max(t => Board.WidthOf(t.Words, Board.Small)) + 4;
         var y = 20.0;
         board.Words(Ink.Strong, Board.Edge, y, "Lengths that each position allows, " + unit.Symbol);
+        if (length.Make is null)
+            y =
+                board.Paragraph(
+                    Ink.Worst,
+                    y + 20,
+                    $"No length: {Say.Length(length.Missing).In(display)} is missing."
+                ) - 14;
         y += 10;
         foreach (var steering in steerings)
         {
@@ -63,13 +75,7 @@ public static class PlungeDrawing
                 board.Words(Ink.Strong, left, y, NameOf(steering));
                 y += 8;
             }
-            var plot = new Plot(
-                board,
-                new(left, y),
-                new(width - 12, y + (steerings.Count > 1 ? 170 : 230)),
-                travel,
-                lengths
-            );
+            var plot = new Plot(board, new(left, y), new(width - 12, y + tall), travel, lengths);
             Panel(board, plot, length, reference, steering, display);
             plot.Axes(unit, unit);
             y = plot.Bottom + 28;
@@ -115,8 +121,8 @@ public static class PlungeDrawing
             .ToList();
         // Readings that no curve joins stand alone: a bar at each, not a band that would claim what lies between.
         var joined = here.Any(p => !p.Read) || here.Count == 1;
-        Spot Long(PositionLeft p) => plot.At(p.Travel, reference + p.LeftIn);
-        Spot Short(PositionLeft p) => plot.At(p.Travel, reference - p.LeftOut);
+        Spot Long(PositionLeft p) => plot.At(p.Travel, Allowed(p, reference).High);
+        Spot Short(PositionLeft p) => plot.At(p.Travel, Allowed(p, reference).Low);
         if (joined && here.Count > 1)
         {
             board.Add(
@@ -158,21 +164,23 @@ public static class PlungeDrawing
             if (end.Steering != steering)
                 continue;
             var spot = plot.At(end.Travel, end.Length);
+            board.Add(new Line(Ink.Gone, new(plot.Left, spot.Y), new(plot.Right, spot.Y)));
             board.Add(new Circle(Ink.Worst, spot, 6));
             var lines = Board.Wrap(
                 Words(end, name, display),
                 Board.Small,
-                plot.Right - plot.Left - 20
+                plot.Right - plot.Left - 20,
+                Ink.Worst
             );
             for (var i = 0; i < lines.Count; i++)
                 board.Words(
                     Ink.Worst,
                     Math.Clamp(
                         spot.X,
-                        plot.Left + Board.WidthOf(lines[i], Board.Small) / 2 + 4,
+                        plot.Left + Board.WidthOf(lines[i], Board.Small, Ink.Worst) / 2 + 4,
                         Math.Max(
-                            plot.Right - Board.WidthOf(lines[i], Board.Small) / 2 - 4,
-                            plot.Left + Board.WidthOf(lines[i], Board.Small) / 2 + 4
+                            plot.Right - Board.WidthOf(lines[i], Board.Small, Ink.Worst) / 2 - 4,
+                            plot.Left + Board.WidthOf(lines[i], Board.Small, Ink.Worst) / 2 + 4
                         )
                     ),
                     down ? plot.Bottom - 8 - (lines.Count - 1 - i) * 18 : plot.Top + 18 + i * 18,
@@ -229,14 +237,14 @@ public static class PlungeDrawing
             _ => "Straight ahead",
         };
 
-    /// <summary>The length that the positions' left-overs count from: the one to make, or, where none exists, the middle between
-    /// the two ends that cross.</summary>
-    private static double? ReferenceLength(LengthResult length)
+    /// <summary>Longest and shortest shaft that a position allows up to the stop itself. What is left is plunge, along the inner
+    /// axis; where the angle is known the length changes a little more than the plunge does.</summary>
+    private static Band Allowed(PositionLeft p, double length)
     {
-        if (length.Positions.Count == 0)
-            return null;
-        return length.Make
-            ?? (length is { Shortest: { } s, Longest: { } l } ? (s.Length + l.Length) / 2 : null);
+        var angle = p.InnerAngle ?? 0;
+        var (along, beside) = (length * Math.Cos(angle), length * Math.Sin(angle));
+        double With(double left) => Math.Sqrt((along + left) * (along + left) + beside * beside);
+        return new(With(-p.LeftOut), With(p.LeftIn));
     }
 
     private static string Describe(LengthResult length, Display display)

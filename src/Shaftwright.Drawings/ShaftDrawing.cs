@@ -37,16 +37,20 @@ public static class ShaftDrawing
 
         board.Words(Ink.Note, side, 18, "◀ power unit");
         board.Words(Ink.Note, width - side, 18, "wheel ▶", anchor: Anchor.End);
+        board.Add(new Line(Ink.Axis, new(0, middle), new(width, middle)));
         metal.Body(made.Stretches);
 
         var sleeve = made is { SleeveFrom: { } f, SleeveTo: { } t } ? new Band(f, t) : (Band?)null;
         var welds = new List<double> { made.WeldAt };
         if (sleeve is { } s0)
             welds.AddRange([s0.Low, s0.High]);
-        var heat = welds.Select(w => new Band(
-            Math.Max(0, w - made.HeatBand),
-            Math.Min(made.Overall, w + made.HeatBand)
-        ));
+        List<Band> heat =
+        [
+            .. welds.Select(w => new Band(
+                Math.Max(0, w - made.HeatBand),
+                Math.Min(made.Overall, w + made.HeatBand)
+            )),
+        ];
         metal.Heat(heat, thickest / 2);
         metal.Hard(made.Stretches, made.Hardened);
         if (sleeve is { } s1)
@@ -54,8 +58,7 @@ public static class ShaftDrawing
             var outside = (made.SleeveOutside ?? thickest * 1.25) / 2 * across;
             board.Box(Ink.Sleeve, At(s1.Low), middle - outside, At(s1.High), middle + outside);
         }
-        metal.Diameters(made.Stretches, display);
-        board.Add(new Line(Ink.Axis, new(0, middle), new(width, middle)));
+        metal.Diameters(made.Stretches, display, sleeve is { } over ? [.. heat, over] : heat);
 
         // The weld last: a wedge from both sides, so that it is seen on and through a sleeve.
         var w0 = At(made.WeldAt);

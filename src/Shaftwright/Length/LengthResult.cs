@@ -99,7 +99,12 @@ public sealed record LengthResult
     /// <summary>Shaft end to shaft end; null until both joints' seats and ends are known.</summary>
     public double? Overall { get; init; }
 
-    /// <summary>What is left at the readings and on the curve between, ordered by steering and travel.</summary>
+    /// <summary>The length that <see cref="Positions"/> belong to: the one to make; where none exists, the middle between the two
+    /// ends that cross, so that a picture can show by how much they do. Null when there are no positions.</summary>
+    public double? PositionsFor { get; init; }
+
+    /// <summary>What is left at the readings and on the curve between with a shaft of <see cref="PositionsFor"/>, ordered by
+    /// steering and travel.</summary>
     public IReadOnlyList<PositionLeft> Positions { get; init; } = [];
 
     /// <summary>The reading worth taking again first; null when nothing is uncertain.</summary>

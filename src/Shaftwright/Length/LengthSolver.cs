@@ -72,6 +72,7 @@ public static class LengthSolver
                 Tolerance = result.HasWindow ? Tolerance(l, shortest.End, longest.End) : 0,
                 ChanceOfViolation = Chance(ends, own),
                 ChanceOfContact = Chance(touching, own),
+                PositionsFor = l,
                 Positions = Positions(envelopes, numbers, l),
                 MeasureAgain = ReadingToRepeat.Of(corner, ends),
                 SeatToSeat = seats is { InnerSeatToCentre: { } ci, OuterSeatToCentre: { } co }
@@ -83,6 +84,16 @@ public static class LengthSolver
                 && seats is { InnerSeatToEnd: { } ei, OuterSeatToEnd: { } eo }
             )
                 result = result with { Overall = between + ei + eo };
+        }
+        else
+        {
+            var middle = (shortest.End.Length + longest.End.Length) / 2;
+            if (double.IsFinite(middle))
+                result = result with
+                {
+                    PositionsFor = middle,
+                    Positions = Positions(envelopes, numbers, middle),
+                };
         }
         return result with { Findings = findings.Judge(result, envelopes, numbers, margin) };
     }
