@@ -9,13 +9,16 @@ namespace Shaftwright.Donors;
 /// <param name="Diameter">Diameter where it begins.</param>
 /// <param name="EndDiameter">Diameter where it ends; the same unless it is a taper.</param>
 /// <param name="RootDiameter">Spline: at the root of the teeth; otherwise null.</param>
+/// <param name="Guessed">True when no diameter was measured here and a neighbour's stands in, so that the drawing has no hole.
+/// Nothing is cut in such a stretch and its strength is not judged.</param>
 public readonly record struct Stretch(
     ZoneKind Kind,
     double From,
     double To,
     double Diameter,
     double EndDiameter,
-    double? RootDiameter = null
+    double? RootDiameter = null,
+    bool Guessed = false
 )
 {
     /// <summary>Diameter at a place in it, mm.</summary>

@@ -1,10 +1,84 @@
 using Shaftwright.Findings;
+using Shaftwright.Measures;
 
 namespace Shaftwright.Donors;
 
-/// <summary>Solver of the stage.</summary>
+/// <summary>Turns shafts walked with a caliper into plain numbers, and says what is missing and what that costs.</summary>
+/// <remarks>The reading uncertainties are not carried into the profile: 0.05 mm on 25 mm moves a yield torque by 0.6 %, far
+/// less than the range of the steel.</remarks>
 public static class DonorsSolver
 {
-    /// <summary>Solves.</summary>
-    public static DonorsResult Solve(DonorsInput donors) => new() { Findings = [] };
+    /// <summary>Solves the stage.</summary>
+    /// <param name="donors">Either donor may be missing.</param>
+    /// <returns>A profile for each donor of which at least one stretch has an end and a diameter; null for the others, with a
+    /// Caution that says why.</returns>
+    public static DonorsResult Solve(DonorsInput donors)
+    {
+        ArgumentNullException.ThrowIfNull(donors);
+        var findings = new List<Finding>();
+        return new DonorsResult
+        {
+            InnerEnd = Profile(donors.InnerEnd, "inner-end", findings),
+            OuterEnd = Profile(donors.OuterEnd, "outer-end", findings),
+            Findings = findings,
+        };
+    }
+
+    private static DonorProfile? Profile(DonorShaft? shaft, string end, List<Finding> findings)
+    {
+        var say = new DonorFindings(
+            shaft?.Name is { Length: > 0 } n ? $"{end} donor ({n})" : $"{end} donor",
+            findings
+        );
+        if (shaft is null || shaft.Zones.Count == 0)
+        {
+            say.NotWalked();
+            return null;
+        }
+        var stretches = CaliperWalk.Stretches(shaft.Zones, say);
+        if (stretches.Count == 0)
+        {
+            say.NothingMeasured();
+            return null;
+        }
+        say.Shape(stretches);
+        var hardened = Hardened(shaft, stretches[^1].To, say);
+        var steel = new SteelKnown(
+            shaft.Steel,
+            Range(DonorFields.CoreHardness, shaft.CoreHardness),
+            Range(DonorFields.SurfaceHardness, shaft.SurfaceHardness)
+        );
+        say.Steel(steel);
+        return new DonorProfile(shaft.Name, stretches, hardened, steel);
+    }
+
+    /// <summary>Hardened stretches in order along the shaft; one without both ends cannot be placed and is left out.</summary>
+    private static List<HardStretch> Hardened(DonorShaft shaft, double length, DonorFindings say)
+    {
+        var hardened = new List<HardStretch>();
+        foreach (var zone in shaft.Hardened)
+        {
+            if (zone is not { From: { } from, To: { } to } || to.Value <= from.Value)
+            {
+                say.HardZoneUnplaced();
+                continue;
+            }
+            if (from.Value >= length)
+                continue;
+            hardened.Add(
+                new HardStretch(from.Value, Math.Min(to.Value, length), zone.CaseDepth?.Value)
+            );
+        }
+        hardened.Sort((a, b) => a.From.CompareTo(b.From));
+        say.Hardening(hardened);
+        return hardened;
+    }
+
+    private static Band? Range(Field<Hardness> field, Measured<Hardness>? hardness)
+    {
+        if (hardness is not { } h)
+            return null;
+        var a = h.PlusMinus ?? field.UsualPlusMinus;
+        return new Band(Math.Max(0, h.Value - a), h.Value + a);
+    }
 }
