@@ -127,7 +127,7 @@ internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, Le
         Add(
             Severity.Stop,
             "no-length",
-            $"No length works. {PositionWords.At(longest.Travel, longest.Steering)} the shaft may be {Say.Length(longest.Length)} at most, or the joint bottoms; {PositionWords.At(shortest.Travel, shortest.Steering)} it must be {Say.Length(shortest.Length)} at least, which {why}. {Say.Length(result.Missing)} are missing.",
+            $"No length works: {PositionWords.At(longest.Travel, longest.Steering)} the shaft may be {Say.Length(longest.Length)} at most, or the joint bottoms; {PositionWords.At(shortest.Travel, shortest.Steering)} it must be {Say.Length(shortest.Length)} at least, which {why}. {Say.Length(result.Missing)} are missing.",
             $"Use an inner joint with {Say.Length(Math.Ceiling(result.Missing))} more {(shortest.Forbids == Forbids.InnerAngle ? "room for angle or plunge" : "plunge")}, limit the travel, or move the power unit. Do not make this shaft.",
             Geometry
         );
