@@ -1,0 +1,262 @@
+using System.Globalization;
+using Shaftwright.Findings;
+using Shaftwright.Measures;
+using Shaftwright.Truing;
+
+namespace Shaftwright.JobFile;
+
+/// <summary>One operation of the route card as it stands.</summary>
+/// <param name="Code">Stable kebab-case id; sign-offs name it.</param>
+/// <param name="Number">Its number on the card, from 1.</param>
+/// <param name="Title">What it is called.</param>
+/// <param name="WhatToDo">What to do, in one to three sentences.</param>
+/// <param name="NoNumber">What a reader could expect a number for and is not worked out here, and whom to ask; null otherwise.</param>
+/// <param name="Answer">The answer of its stage; null when there is none yet, or none to be had.</param>
+/// <param name="State">How it stands.</param>
+/// <param name="Because">Why it is held, stopped or waiting; null when there is nothing to say.</param>
+/// <param name="Findings">What its stages found.</param>
+/// <param name="Cautions">The cautions of this step. Each stands on the card once.</param>
+/// <param name="SignOff">The sign-off that counts; null when there is none.</param>
+public sealed record Operation(
+    string Code,
+    int Number,
+    string Title,
+    string WhatToDo,
+    string? NoNumber,
+    Sentence? Answer,
+    OperationState State,
+    Sentence? Because,
+    IReadOnlyList<Finding> Findings,
+    IReadOnlyList<string> Cautions,
+    SignOff? SignOff
+);
+
+/// <summary>The one next thing to do.</summary>
+/// <param name="Operation">Code of the operation it belongs to; empty when all are signed.</param>
+/// <param name="Words">What to do.</param>
+public sealed record NextStep(string Operation, Sentence Words);
+
+/// <summary>A job's operations in making order, each with its answer, state and signature.</summary>
+/// <param name="Operations">The operations, in order.</param>
+/// <param name="Next">The one next thing to do.</param>
+public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Next)
+{
+    /// <summary>What stands at the head of every card.</summary>
+    public const string Prevails =
+        "Local codes, the event's rules and licensed practice prevail over this card. It does not certify a part.";
+
+    /// <summary>How long after the last heat the late crack test waits. Source: hydrogen cracks come up to 24 h late and some
+    /// codes ask 24–48 h; the longer is taken.</summary>
+    public static readonly TimeSpan LateCrackTest = TimeSpan.FromHours(48);
+
+    /// <summary>The card of a job.</summary>
+    /// <param name="document">The job and its sign-offs.</param>
+    /// <param name="result">The job's evaluation. All its stages are read.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static RouteCard Of(JobDocument document, JobResult result)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        ArgumentNullException.ThrowIfNull(result);
+        var done = new Dictionary<string, Operation>(StringComparer.Ordinal);
+        var operations = new List<Operation>();
+        foreach (var step in RouteSteps.All)
+        {
+            var operation = Stand(step, operations.Count + 1, document, result, done);
+            done.Add(step.Code, operation);
+            operations.Add(operation);
+        }
+        return new(operations, NextOf(operations, done));
+    }
+
+    private static Operation Stand(
+        RouteStep step,
+        int number,
+        JobDocument document,
+        JobResult result,
+        Dictionary<string, Operation> before
+    )
+    {
+        var (answer, findings, over) = Ask(step, document, result);
+        var signOff = document.Records.Standing(step.Code);
+        var stop = findings.FirstOrDefault(f => f.Severity == Severity.Stop);
+        var (state, because) = step.InJob(document.Job)
+            ? StateOf(step, answer, stop, over, signOff, HeldBy(step, before))
+            : (OperationState.NotInThisJob, null);
+        return new(
+            step.Code,
+            number,
+            step.Title,
+            step.WhatToDo,
+            step.NoNumber,
+            state == OperationState.NotInThisJob ? null : answer,
+            state,
+            because,
+            state == OperationState.NotInThisJob ? [] : findings,
+            step.Cautions,
+            signOff
+        );
+    }
+
+    /// <summary>The state, and why. A stop outweighs a signature, and a signature outweighs what it should have waited for.</summary>
+    private static (OperationState State, Sentence? Because) StateOf(
+        RouteStep step,
+        Sentence? answer,
+        Finding? stop,
+        bool over,
+        SignOff? signOff,
+        Operation? held
+    )
+    {
+        if (stop is not null)
+            return (OperationState.Stopped, stop.Action);
+        if (over)
+            return (
+                OperationState.Stopped,
+                $"Over the limit: true it, then turn it under the dial again."
+            );
+        if (signOff is not null)
+            return (
+                OperationState.Signed,
+                held is null
+                    ? null
+                    : (Sentence)$"Signed, though {held.Number} {held.Title} does not stand signed."
+            );
+        if (held is not null)
+            return (OperationState.Held, $"Waits for {held.Number} {held.Title}.");
+        if (answer is not null && step.Answers)
+            return (OperationState.Answered, null);
+        return step.Needs is { } needs
+            ? (OperationState.NeedsReadings, Sentence.Plain(needs))
+            : (OperationState.ToDo, null);
+    }
+
+    private static (Sentence? Answer, IReadOnlyList<Finding> Findings, bool Over) Ask(
+        RouteStep step,
+        JobDocument document,
+        JobResult result
+    ) =>
+        step.Code switch
+        {
+            RouteSteps.MeasureCar => (
+                StageAnswers.Corner(result),
+                result.Corner?.Findings ?? [],
+                false
+            ),
+            RouteSteps.CheckJoints => (
+                StageAnswers.Joints(result),
+                result.Joints?.Findings ?? [],
+                false
+            ),
+            RouteSteps.Length => (
+                StageAnswers.Length(result),
+                result.Length?.Findings ?? [],
+                false
+            ),
+            RouteSteps.WalkDonors => (
+                StageAnswers.Donors(result),
+                result.Donors?.Findings ?? [],
+                false
+            ),
+            RouteSteps.Cut => (StageAnswers.Cut(result), result.Cut?.Findings ?? [], false),
+            RouteSteps.Strength => (
+                StageAnswers.Strength(result),
+                [.. result.Car?.Findings ?? [], .. result.Strength?.Findings ?? []],
+                false
+            ),
+            RouteSteps.SetUp => (StageAnswers.Weld(result), result.Weld?.Findings ?? [], false),
+            RouteSteps.LateCrackTest => (NotBefore(document), [], false),
+            _ => step.Moment is { } moment ? UnderTheDial(document.Job, moment) : (null, [], false),
+        };
+
+    /// <summary>The turns that count at a moment: the last at each station. What was read before the press is history.</summary>
+    private static (Sentence?, IReadOnlyList<Finding>, bool) UnderTheDial(Job job, Moment moment)
+    {
+        if (job.Truing is not { } truing)
+            return (null, [], false);
+        List<DialTurn> turns =
+        [
+            .. truing
+                .Turns.Where(t => t.Moment == moment)
+                .GroupBy(t => t.Station is { } s ? Math.Round(s.Value) : double.NaN)
+                .Select(g => g.Last()),
+        ];
+        if (turns.Count == 0)
+            return (null, [], false);
+        var judged = Workflow
+            .Evaluate(job with { Truing = new TruingInput { Turns = turns } })
+            .Truing!;
+        var over = judged.Turns.Any(t => t.Verdict == RunOutVerdict.Over);
+        return (StageAnswers.Truing(judged), judged.Findings, over);
+    }
+
+    private static Sentence? NotBefore(JobDocument document)
+    {
+        var last = new[] { RouteSteps.Weld, RouteSteps.Temper, RouteSteps.Sleeve }
+            .Select(document.Records.Standing)
+            .OfType<SignOff>()
+            .Select(s => s.At)
+            .DefaultIfEmpty()
+            .Max();
+        return last == default
+            ? null
+            : Sentence.Plain(
+                "Not before "
+                    + (last + LateCrackTest).ToString(
+                        "d MMMM yyyy, HH:mm",
+                        CultureInfo.InvariantCulture
+                    )
+                    + ": two days after the last heat was signed for."
+            );
+    }
+
+    /// <summary>The first operation that this one must come after and that does not stand signed. One that is not in the job
+    /// passes the question on to those before it.</summary>
+    private static Operation? HeldBy(RouteStep step, Dictionary<string, Operation> before)
+    {
+        foreach (var code in step.After)
+        {
+            var operation = before[code];
+            var blocking = operation.State switch
+            {
+                OperationState.Signed => null,
+                OperationState.NotInThisJob => HeldBy(RouteSteps.Of(code), before),
+                _ => operation,
+            };
+            if (blocking is not null)
+                return blocking;
+        }
+        return null;
+    }
+
+    private static NextStep NextOf(List<Operation> operations, Dictionary<string, Operation> byCode)
+    {
+        foreach (var o in operations)
+        {
+            switch (o.State)
+            {
+                case OperationState.Signed or OperationState.NotInThisJob:
+                    continue;
+                // A number that stands needs no signature to go on measuring; the first work on metal will ask for it.
+                case OperationState.Answered when RouteSteps.Of(o.Code).OnPaper:
+                    continue;
+                case OperationState.Held:
+                    var first = HeldBy(RouteSteps.Of(o.Code), byCode)!;
+                    return new(
+                        first.Code,
+                        $"Look over and sign {first.Number} {first.Title}: {o.Title} waits for it."
+                    );
+                case OperationState.Stopped:
+                    return new(o.Code, $"{o.Number} {o.Title} is stopped. {o.Because}");
+                case OperationState.NeedsReadings:
+                    return new(o.Code, $"{o.Number} {o.Title}. {o.Because}");
+                case OperationState.Answered:
+                    return new(o.Code, $"{o.Number} {o.Title}: look over and sign.");
+                default:
+                    return new(o.Code, $"{o.Number} {o.Title}. {o.WhatToDo}");
+            }
+        }
+        return operations.FirstOrDefault(o => o.State == OperationState.Answered) is { } unsigned
+            ? new(unsigned.Code, $"Look over and sign {unsigned.Number} {unsigned.Title}.")
+            : new("", $"All operations are signed. Keep to the service intervals.");
+    }
+}
