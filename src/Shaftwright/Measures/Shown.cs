@@ -26,9 +26,12 @@ public readonly record struct Shown(double Value, ShownKind Kind)
         {
             (ShownKind.Length, Display.Metric) => (Distance.Mm, 1),
             (ShownKind.Length, Display.Inch) => (Distance.Inch, 3),
+            (ShownKind.Diameter, Display.Metric) => (Distance.Mm, 2),
+            (ShownKind.Diameter, Display.Inch) => (Distance.Inch, 3),
             (ShownKind.Fine, Display.Metric) => (Distance.Mm, 2),
             (ShownKind.Fine, Display.Inch) => (Distance.Thou, 1),
             (ShownKind.Angle, _) => (Angle.Degree, 1),
+            (ShownKind.Bearing, _) => (Angle.Degree, 0),
             (ShownKind.Torque, Display.Metric) => (Torque.NewtonMetre, 0),
             (ShownKind.Torque, Display.Inch) => (Torque.PoundFoot, 0),
             (ShownKind.Stress, Display.Metric) => (Stress.MPa, 0),
@@ -77,11 +80,17 @@ public enum ShownKind
     /// <summary>A length to a tenth of a millimetre.</summary>
     Length,
 
+    /// <summary>A diameter to a hundredth, as a caliper reads it.</summary>
+    Diameter,
+
     /// <summary>A small length to a hundredth: shims, run-out.</summary>
     Fine,
 
     /// <summary>An angle to a tenth of a degree.</summary>
     Angle,
+
+    /// <summary>An angle round the shaft, to a whole degree.</summary>
+    Bearing,
 
     /// <summary>A torque to a newton metre.</summary>
     Torque,
@@ -105,11 +114,17 @@ public static class Say
     /// <summary>A length, mm.</summary>
     public static Shown Length(double mm) => new(mm, ShownKind.Length);
 
+    /// <summary>A diameter as a caliper reads it, mm.</summary>
+    public static Shown Diameter(double mm) => new(mm, ShownKind.Diameter);
+
     /// <summary>A small length, mm.</summary>
     public static Shown Fine(double mm) => new(mm, ShownKind.Fine);
 
     /// <summary>An angle, rad.</summary>
     public static Shown Angle(double rad) => new(rad, ShownKind.Angle);
+
+    /// <summary>An angle round the shaft, rad, to a whole degree.</summary>
+    public static Shown Bearing(double rad) => new(rad, ShownKind.Bearing);
 
     /// <summary>A torque, N·mm.</summary>
     public static Shown Torque(double newtonMillimetres) =>

@@ -15,7 +15,7 @@ public sealed record ShimPack(IReadOnlyList<double> Leaves)
 /// <param name="Left">For one face.</param>
 /// <param name="Right">For the other.</param>
 /// <param name="Error">Error of the worse pack, mm: its thickness less the shim wanted, with its sign.</param>
-/// <param name="AxisError">Distance between the two axes that the packs' errors leave, mm; null when the vee angle is unknown and the packs differ.</param>
+/// <param name="AxisError">Distance between the two axes that the packs' errors leave, mm; null when the vee angle is unknown, unless the packs are exact.</param>
 public sealed record ShimPair(ShimPack Left, ShimPack Right, double Error, double? AxisError);
 
 /// <summary>The answer of the weld stage.</summary>
@@ -32,6 +32,9 @@ public sealed record WeldResult
 
     /// <summary>The best two packs; null when no shim is needed or none can be made.</summary>
     public ShimPair? Packs { get; init; }
+
+    /// <summary>Error of the worse of the nearest two packs when none come near enough to be offered, mm, with its sign; null otherwise.</summary>
+    public double? NearestError { get; init; }
 
     /// <summary>Packing under the whole block that would do the same, mm; null when the vee angle is unknown.</summary>
     public double? UnderBlock { get; init; }
