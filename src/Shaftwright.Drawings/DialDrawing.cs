@@ -34,12 +34,13 @@ public static class DialDrawing
         const double most = 34;
         var board = new Board(width);
         var centre = new Spot(width / 2, 34 + round + most + 26);
+        var offset = result.Offset ?? 0;
         double Fit(double angle) =>
-            result.HighPoint is { } h ? result.Offset * Math.Cos(angle - h) : 0;
+            result.HighPoint is { } h ? offset * Math.Cos(angle - h) : 0;
         // The level that the circle is fitted about; readings count from it.
         var level = readings.Average(r => r.Dial - Fit(r.Angle));
         var swing = Math.Max(
-            Math.Max(readings.Max(r => Math.Abs(r.Dial - level)), result.Offset),
+            Math.Max(readings.Max(r => Math.Abs(r.Dial - level)), offset),
             0.005
         );
         var k = Math.Min(most / swing, 2000);
@@ -96,8 +97,8 @@ public static class DialDrawing
                 new Circle(
                     Ink.Answer,
                     new(
-                        centre.X + k * result.Offset * Math.Sin(high),
-                        centre.Y - k * result.Offset * Math.Cos(high)
+                        centre.X + k * offset * Math.Sin(high),
+                        centre.Y - k * offset * Math.Cos(high)
                     ),
                     round
                 )
@@ -124,11 +125,11 @@ public static class DialDrawing
                 new Line(
                     Ink.Worst,
                     Polar(top, 58),
-                    Polar(top, round + k * result.Offset - 8),
+                    Polar(top, round + k * offset - 8),
                     Arrow: true
                 )
             );
-            board.Add(new Circle(Ink.Worst, Polar(top, round + k * result.Offset), 7));
+            board.Add(new Circle(Ink.Worst, Polar(top, round + k * offset), 7));
             y = board.Paragraph(
                 Ink.Worst,
                 y,
@@ -213,7 +214,7 @@ public static class DialDrawing
             rows.Add([
                 Say.Angle(high).In(display) + " (high point)",
                 "",
-                Say.Fine(level + result.Offset).In(display),
+                Say.Fine(level + (result.Offset ?? 0)).In(display),
             ]);
         return new(
             "Dial readings round the shaft",

@@ -135,6 +135,15 @@ public static class TruingFields
     public static Field<Distance> Dial { get; } =
         new("dial", "dial reading", -50, 50, 0.01, "dial indicator, 0.01 divisions");
 
+    /// <summary>Division of a metric dial, mm. A reading without a typed ± is good to half of it.</summary>
+    public const double Division = 0.01;
+
+    /// <summary>Division of an inch dial, mm: one thou. Readings typed in inches or thou without a ± take it for their accuracy too. Common practice, no source.</summary>
+    public const double InchDivision = 0.0254;
+
+    /// <summary>Standard deviation of a dial brought back to the same place, mm. Common practice, no source.</summary>
+    public const double Repeatability = 0.004;
+
     /// <summary>Run-out accepted after straightening the butt, mm. Common practice, no source.</summary>
     public const double UsualLimitButt = 0.15;
 

@@ -24,11 +24,11 @@ public enum RunOutVerdict
 /// <param name="Moment">When in the making.</param>
 /// <param name="RunOut">Total run-out as read, largest less smallest, mm; null when too few.</param>
 /// <param name="RunOutUncertainty">Expanded uncertainty of it, k = 2, mm.</param>
-/// <param name="Offset">Distance of the axis from the turning line by the first harmonic, mm: half of the part of the run-out that pressing can take out.</param>
-/// <param name="OffsetUncertainty">Standard uncertainty of it, mm.</param>
+/// <param name="Offset">Distance of the axis from the turning line by the first harmonic, mm: half of the part of the run-out that a bend makes; null when the readings do not go round the shaft.</param>
+/// <param name="OffsetUncertainty">Standard uncertainty of it, mm; 0 when there is no offset.</param>
 /// <param name="HighPoint">Angle from the mark where the surface stands highest, rad, 0 to 2π; null when no direction can be told.</param>
-/// <param name="HighPointUncertainty">Standard uncertainty of it, rad.</param>
-/// <param name="Residual">Root mean square of what the first harmonic does not explain, mm.</param>
+/// <param name="HighPointUncertainty">Standard uncertainty of it, rad; 0 when there is no high point.</param>
+/// <param name="Residual">Root mean square of what the first harmonic does not explain, mm; 0 with three readings, which explain themselves.</param>
 /// <param name="Limit">Limit it is judged by, mm.</param>
 /// <param name="Verdict">How it stands to the limit.</param>
 /// <param name="Words">The answer in a sentence or two.</param>
@@ -37,7 +37,7 @@ public sealed record TurnResult(
     Moment Moment,
     double? RunOut,
     double RunOutUncertainty,
-    double Offset,
+    double? Offset,
     double OffsetUncertainty,
     double? HighPoint,
     double HighPointUncertainty,
