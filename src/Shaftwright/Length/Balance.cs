@@ -12,84 +12,116 @@ internal static class Balance
     /// <param name="longest">Long end of the window, mm.</param>
     /// <returns>The length and its standard uncertainty, mm.</returns>
     /// <remarks>The least plunge left inwards falls and the least left outwards rises with the length, so their difference has one
-    /// zero; it is found by bisection with secant steps to 1e-10 mm. If the window's end by angle lies beyond it, that end is taken.</remarks>
+    /// zero, found to 1e-10 mm by regula falsi with the Illinois rule (Dowell and Jarratt, BIT 11, 1971). If the window's end by
+    /// angle lies beyond it, that end is taken.</remarks>
     public static (double Length, double StandardUncertainty) Of(
-        List<SetEnvelope> envelopes,
+        IReadOnlyList<SetEnvelope> envelopes,
         LengthNumbers numbers,
         double shortest,
         double longest
     )
     {
-        (SetEnvelope Set, double Travel, double Left) Least(double length, bool goesIn)
-        {
-            (SetEnvelope, double, double Left) least = (envelopes[0], 0, double.PositiveInfinity);
-            foreach (var e in envelopes)
-            {
-                var (t, left) = goesIn
-                    ? Sweep.Smallest(e.Set, numbers.Values, x => e.LeftIn(length, x))
-                    : Sweep.Smallest(e.Set, numbers.Values, x => e.LeftOut(length, x));
-                if (left < least.Left)
-                    least = (e, t, left);
-            }
-            return least;
-        }
-        double Difference(double length) => Least(length, true).Left - Least(length, false).Left;
+        double Difference(double length) =>
+            Least(envelopes, numbers, length, true).Left
+            - Least(envelopes, numbers, length, false).Left;
 
-        double a = shortest,
-            b = longest;
-        double fa = Difference(a),
-            fb = Difference(b);
+        var atShortest = Difference(shortest);
+        var atLongest = Difference(longest);
         var found =
-            fa <= 0 ? a
-            : fb >= 0 ? b
-            : Zero(Difference, a, b, fa, fb);
+            atShortest <= 0 ? shortest
+            : atLongest >= 0 ? longest
+            : Zero(Difference, shortest, longest, atShortest, atLongest);
+        return (
+            found,
+            Uncertainty(
+                numbers,
+                Least(envelopes, numbers, found, true),
+                Least(envelopes, numbers, found, false),
+                found
+            )
+        );
+    }
 
-        var atIn = Least(found, true);
-        var atOut = Least(found, false);
+    private readonly record struct LeastLeft(SetEnvelope Envelope, double Travel, double Left);
+
+    private static LeastLeft Least(
+        IReadOnlyList<SetEnvelope> envelopes,
+        LengthNumbers numbers,
+        double length,
+        bool goesIn
+    )
+    {
+        var least = new LeastLeft(envelopes[0], 0, double.PositiveInfinity);
+        foreach (var e in envelopes)
+        {
+            var (t, left) = goesIn
+                ? Sweep.Smallest(e.Set, numbers.Values, x => e.LeftIn(length, x))
+                : Sweep.Smallest(e.Set, numbers.Values, x => e.LeftOut(length, x));
+            if (left < least.Left)
+                least = new LeastLeft(e, t, left);
+        }
+        return least;
+    }
+
+    /// <summary>The zero moves by −(∂gap/∂value)/(∂gap/∂length) for each value; the binding heights stand still to first order.</summary>
+    private static double Uncertainty(
+        LengthNumbers numbers,
+        LeastLeft inwards,
+        LeastLeft outwards,
+        double length
+    )
+    {
+        double Gap(SetEnvelope atIn, SetEnvelope atOut, double l) =>
+            atIn.LeftIn(l, inwards.Travel) - atOut.LeftOut(l, outwards.Travel);
         const double Step = 1e-3;
-        double Gap(double[] values, double length) =>
-            new SetEnvelope(atIn.Set.Set, numbers, values).LeftIn(length, atIn.Travel)
-            - new SetEnvelope(atOut.Set.Set, numbers, values).LeftOut(length, atOut.Travel);
         var slope =
-            (Gap(numbers.Values, found + Step) - Gap(numbers.Values, found - Step)) / (2 * Step);
+            (
+                Gap(inwards.Envelope, outwards.Envelope, length + Step)
+                - Gap(inwards.Envelope, outwards.Envelope, length - Step)
+            ) / (2 * Step);
         var square = 0.0;
         foreach (var value in numbers.Uncertain)
         {
             if (
-                !LengthUncertainty.Concerns(atIn.Set.Set, value)
-                && !LengthUncertainty.Concerns(atOut.Set.Set, value)
+                !LengthUncertainty.Concerns(inwards.Envelope.Set, value)
+                && !LengthUncertainty.Concerns(outwards.Envelope.Set, value)
             )
                 continue;
-            var effect = LengthUncertainty.Effect(numbers, value, v => Gap(v, found)) / slope;
+            var (upIn, downIn) = LengthUncertainty.Nudged(numbers, inwards.Envelope.Set, value);
+            var (upOut, downOut) = ReferenceEquals(inwards.Envelope, outwards.Envelope)
+                ? (upIn, downIn)
+                : LengthUncertainty.Nudged(numbers, outwards.Envelope.Set, value);
+            var effect =
+                LengthUncertainty.Effect(Gap(upIn, upOut, length), Gap(downIn, downOut, length))
+                / slope;
             square += effect * effect;
         }
-        foreach (var end in new[] { atIn, atOut })
+        foreach (var end in (ReadOnlySpan<LeastLeft>)[inwards, outwards])
         {
             // Half of a bound's own interpolation error reaches the balance between two bounds.
             var between =
-                InterpolationError.HalfWidth(end.Set.Set, numbers.Values, end.Travel, found)
+                InterpolationError.HalfWidth(end.Envelope.Set, numbers.Values, end.Travel, length)
                 / Math.Sqrt(3)
                 / 2;
             square += between * between;
         }
-        return (found, Math.Sqrt(square));
+        return Math.Sqrt(square);
     }
 
     private static double Zero(Func<double, double> f, double a, double b, double fa, double fb)
     {
-        for (var i = 0; i < 200 && b - a > 1e-10; i++)
+        for (var i = 0; i < 100 && Math.Abs(b - a) > 1e-10; i++)
         {
-            var secant = a - fa * (b - a) / (fb - fa);
-            // A secant that keeps biting at one end is replaced by halving every other step.
-            var x = i % 2 == 0 && secant > a && secant < b ? secant : (a + b) / 2;
+            var x = b - fb * (b - a) / (fb - fa);
             var fx = f(x);
-            if (fx == 0)
+            if (Math.Abs(fx) < 1e-11)
                 return x;
-            if (fx > 0)
-                (a, fa) = (x, fx);
+            if (fx * fb < 0)
+                (a, fa) = (b, fb);
             else
-                (b, fb) = (x, fx);
+                fa /= 2;
+            (b, fb) = (x, fx);
         }
-        return (a + b) / 2;
+        return b;
     }
 }

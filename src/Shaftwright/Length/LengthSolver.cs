@@ -40,13 +40,15 @@ public static class LengthSolver
         [
             .. numbers.Sets.Select(s => new SetEnvelope(s, numbers, numbers.Values)),
         ];
-        var longest = EndOf(envelopes, numbers, margin, longEnd: true);
-        var shortest = EndOf(envelopes, numbers, margin, longEnd: false);
+        List<Bound> bounds = [.. envelopes.SelectMany(e => Bound.Of(e, numbers, margin))];
+        var limits = bounds.FindAll(b => b.Margin == margin);
+        var longest = limits.Where(b => b.IsLongest).MinBy(b => b.Length)!.AsEnd();
+        var shortest = limits.Where(b => !b.IsLongest).MaxBy(b => b.Length)!.AsEnd();
         var result = new LengthResult
         {
-            Longest = longest.End,
-            Shortest = shortest.End,
-            Missing = Math.Max(0, shortest.End.Length - longest.End.Length),
+            Longest = longest,
+            Shortest = shortest,
+            Missing = Math.Max(0, shortest.Length - longest.Length),
             Findings = [],
         };
 
@@ -55,26 +57,24 @@ public static class LengthSolver
             ? LengthFields.Chosen.StandardUncertainty(chosen)
             : 0;
         if (make is null && result.HasWindow)
-        {
-            var balance = Balance.Of(envelopes, numbers, shortest.End.Length, longest.End.Length);
-            make = balance.Length;
-            makeUncertainty = balance.StandardUncertainty;
-        }
+            (make, makeUncertainty) = Balance.Of(
+                envelopes,
+                numbers,
+                shortest.Length,
+                longest.Length
+            );
         if (make is { } l)
         {
-            var ends = Sides(envelopes, numbers, margin, l);
-            var touching = Sides(envelopes, numbers, 0, l);
             var own = length.Chosen is null ? 0 : makeUncertainty;
             result = result with
             {
                 Make = l,
                 MakeUncertainty = makeUncertainty,
-                Tolerance = result.HasWindow ? Tolerance(l, shortest.End, longest.End) : 0,
-                ChanceOfViolation = Chance(ends, own),
-                ChanceOfContact = Chance(touching, own),
-                PositionsFor = l,
+                Tolerance = result.HasWindow ? Tolerance(l, shortest, longest) : 0,
+                ChanceOfViolation = Chance(limits, l, own),
+                ChanceOfContact = Chance(bounds.FindAll(b => b.Margin == 0), l, own),
                 Positions = Positions(envelopes, numbers, l),
-                MeasureAgain = ReadingToRepeat.Of(corner, ends),
+                MeasureAgain = ReadingToRepeat.Of(corner, limits, l),
                 SeatToSeat = seats is { InnerSeatToCentre: { } ci, OuterSeatToCentre: { } co }
                     ? l - ci - co
                     : null,
@@ -85,108 +85,19 @@ public static class LengthSolver
             )
                 result = result with { Overall = between + ei + eo };
         }
-        else
-        {
-            var middle = (shortest.End.Length + longest.End.Length) / 2;
-            if (double.IsFinite(middle))
-                result = result with
-                {
-                    PositionsFor = middle,
-                    Positions = Positions(envelopes, numbers, middle),
-                };
-        }
         return result with { Findings = findings.Judge(result, envelopes, numbers, margin) };
     }
 
-    private static (WindowEnd End, ReadingSet Set) EndOf(
-        List<SetEnvelope> envelopes,
-        LengthNumbers numbers,
-        double margin,
-        bool longEnd
-    )
-    {
-        SetEnvelope? binding = null;
-        var travel = 0.0;
-        var value = double.PositiveInfinity;
-        foreach (var e in envelopes)
-        {
-            var (t, v) = longEnd
-                ? Sweep.Smallest(e.Set, numbers.Values, x => e.Longest(x, margin))
-                : Sweep.Smallest(e.Set, numbers.Values, x => -e.Shortest(x, margin));
-            if (binding is null || v < value)
-                (binding, travel, value) = (e, t, v);
-        }
-        var length = longEnd ? value : -value;
-        var parts = LengthUncertainty.Of(
-            numbers,
-            binding!.Set,
-            travel,
-            length,
-            e => longEnd ? e.Longest(travel, margin) : e.Shortest(travel, margin)
-        );
-        var forbids =
-            longEnd ? Forbids.JointBottoms
-            : binding.ShortestByAngle(travel) > binding.ShortestByPlunge(travel, margin)
-                ? Forbids.InnerAngle
-            : Forbids.JointPullsOut;
-        return (
-            new WindowEnd(
-                length,
-                LengthUncertainty.Total(parts),
-                travel,
-                binding.Set.Steering,
-                forbids
-            ),
-            binding.Set
-        );
-    }
-
-    /// <summary>Both sides of every set: where each binds, how far the length is from it, and how sure that is.</summary>
-    private static List<Side> Sides(
-        List<SetEnvelope> envelopes,
-        LengthNumbers numbers,
-        double margin,
-        double length
-    )
-    {
-        var sides = new List<Side>();
-        foreach (var e in envelopes)
-        {
-            var (tHigh, high) = Sweep.Smallest(e.Set, numbers.Values, x => e.Longest(x, margin));
-            sides.Add(
-                new Side(
-                    e.Set,
-                    tHigh,
-                    high - length,
-                    LengthUncertainty.Of(numbers, e.Set, tHigh, high, s => s.Longest(tHigh, margin))
-                )
-            );
-            var (tLow, low) = Sweep.Smallest(e.Set, numbers.Values, x => -e.Shortest(x, margin));
-            sides.Add(
-                new Side(
-                    e.Set,
-                    tLow,
-                    length + low,
-                    LengthUncertainty.Of(numbers, e.Set, tLow, -low, s => s.Shortest(tLow, margin))
-                )
-            );
-        }
-        return sides;
-    }
-
-    /// <summary>Sum of the sides' chances: never less than the chance that any of them is passed, whatever they have in common.</summary>
-    private static double Chance(List<Side> sides, double ownUncertainty)
+    /// <summary>Sum of the bounds' chances: never less than the chance that any of them is passed, whatever they have in common.</summary>
+    private static double Chance(List<Bound> bounds, double length, double ownUncertainty)
     {
         var sum = 0.0;
-        foreach (var side in sides)
+        foreach (var bound in bounds)
         {
-            var u = Math.Sqrt(
-                ownUncertainty * ownUncertainty
-                    + side.StandardUncertainty * side.StandardUncertainty
-            );
+            var u = double.Hypot(ownUncertainty, bound.StandardUncertainty);
             if (u > 0)
-                sum += Normal.Below(-side.Distance / u);
-            else if (side.Distance < 0)
+                sum += Normal.Below(-bound.Inside(length) / u);
+            else if (bound.Inside(length) < 0)
                 sum += 1;
         }
         return Math.Min(1, sum);
@@ -238,19 +149,4 @@ public static class LengthSolver
         }
         return [.. positions.OrderBy(p => p.Steering).ThenBy(p => p.Travel)];
     }
-}
-
-/// <summary>One side of one set: how far the length is from what it forbids.</summary>
-/// <param name="Set">The set.</param>
-/// <param name="Travel">Where it binds, mm.</param>
-/// <param name="Distance">Length from the limit, mm; negative beyond it.</param>
-/// <param name="Parts">What makes it uncertain.</param>
-internal sealed record Side(
-    ReadingSet Set,
-    double Travel,
-    double Distance,
-    List<Contribution> Parts
-)
-{
-    public double StandardUncertainty { get; } = LengthUncertainty.Total(Parts);
 }

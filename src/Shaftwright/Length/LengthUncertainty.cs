@@ -12,51 +12,60 @@ internal readonly record struct Contribution(UncertainValue? Value, double Effec
 /// itself is stationary or at an end, so that it may stand still while a value is nudged.</remarks>
 internal static class LengthUncertainty
 {
-    /// <summary>Contributions to a length that depends on one set.</summary>
-    public static List<Contribution> Of(
+    /// <summary>Adds to each bound of one set what makes it uncertain. The curves are built once a nudge for all of them.</summary>
+    public static IEnumerable<Bound> Weigh(
         LengthNumbers numbers,
         ReadingSet set,
-        double travel,
-        double length,
-        Func<SetEnvelope, double> f
+        List<Bound> bounds
     )
     {
-        var parts = new List<Contribution>();
+        var parts = bounds.ConvertAll(_ => new List<Contribution>());
         foreach (var value in numbers.Uncertain)
         {
-            if (
-                Concerns(set, value)
-                && Effect(numbers, value, v => f(new SetEnvelope(set, numbers, v)))
-                    is not 0
-                        and var effect
-            )
-                parts.Add(new Contribution(value, effect));
+            if (!Concerns(set, value))
+                continue;
+            var (up, down) = Nudged(numbers, set, value);
+            for (var i = 0; i < bounds.Count; i++)
+            {
+                if (Effect(bounds[i].With(up), bounds[i].With(down)) is not 0 and var effect)
+                    parts[i].Add(new Contribution(value, effect));
+            }
         }
-        var between =
-            InterpolationError.HalfWidth(set, numbers.Values, travel, length) / Math.Sqrt(3);
-        if (between > 0)
-            parts.Add(new Contribution(null, between));
-        return parts;
+        for (var i = 0; i < bounds.Count; i++)
+        {
+            var between =
+                InterpolationError.HalfWidth(
+                    set,
+                    numbers.Values,
+                    bounds[i].Travel,
+                    bounds[i].Length
+                ) / Math.Sqrt(3);
+            if (between > 0)
+                parts[i].Add(new Contribution(null, between));
+            yield return bounds[i] with
+            {
+                Parts = parts[i],
+            };
+        }
     }
 
-    /// <summary>Half the difference of <paramref name="f"/> when one value is nudged up and down.</summary>
-    public static double Effect(
+    /// <summary>The set's curves with one value nudged up and down by its standard uncertainty.</summary>
+    public static (SetEnvelope Up, SetEnvelope Down) Nudged(
         LengthNumbers numbers,
-        UncertainValue value,
-        Func<double[], double> f
+        ReadingSet set,
+        UncertainValue value
     )
     {
-        var nudged = (double[])numbers.Values.Clone();
-        nudged[value.Place] = numbers.Values[value.Place] + value.StandardUncertainty;
-        var up = f(nudged);
-        nudged[value.Place] = numbers.Values[value.Place] - value.StandardUncertainty;
-        var down = f(nudged);
-        return double.IsFinite(up) && double.IsFinite(down) ? (up - down) / 2 : 0;
+        var values = (double[])numbers.Values.Clone();
+        values[value.Place] += value.StandardUncertainty;
+        var up = new SetEnvelope(set, numbers, values);
+        values[value.Place] = numbers.Values[value.Place] - value.StandardUncertainty;
+        return (up, new SetEnvelope(set, numbers, values));
     }
 
-    /// <summary>Root of the sum of squares, mm.</summary>
-    public static double Total(IEnumerable<Contribution> parts) =>
-        Math.Sqrt(parts.Sum(p => p.Effect * p.Effect));
+    /// <summary>Half the difference of the two nudges; 0 where a nudge leaves nothing finite to compare.</summary>
+    public static double Effect(double up, double down) =>
+        double.IsFinite(up) && double.IsFinite(down) ? (up - down) / 2 : 0;
 
     public static bool Concerns(ReadingSet set, UncertainValue value) =>
         value.Reading is not { } i || Array.IndexOf(set.Readings, i) >= 0;

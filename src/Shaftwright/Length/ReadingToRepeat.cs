@@ -7,11 +7,11 @@ namespace Shaftwright.Length;
 internal static class ReadingToRepeat
 {
     /// <summary>The largest part of the uncertainty of the side most likely to be passed; null when nothing is uncertain.</summary>
-    public static MeasureAgain? Of(CornerInput corner, List<Side> sides)
+    public static MeasureAgain? Of(CornerInput corner, List<Bound> bounds, double length)
     {
-        var tightest = sides
-            .Where(s => s.StandardUncertainty > 0)
-            .MinBy(s => s.Distance / s.StandardUncertainty);
+        var tightest = bounds
+            .Where(b => b.StandardUncertainty > 0)
+            .MinBy(b => b.Inside(length) / b.StandardUncertainty);
         if (tightest is null)
             return null;
         var largest = tightest.Parts.MaxBy(p => Math.Abs(p.Effect));

@@ -1,0 +1,63 @@
+using Shaftwright.Corner;
+
+namespace Shaftwright.Length;
+
+/// <summary>What one set of readings forbids on one side: the longest or the shortest length, where, and how surely.</summary>
+/// <param name="Envelope">The set's curves.</param>
+/// <param name="IsLongest">True for the long side.</param>
+/// <param name="Margin">Plunge kept unused, mm.</param>
+/// <param name="Travel">Where it binds, mm.</param>
+/// <param name="Length">The length, mm.</param>
+internal sealed record Bound(
+    SetEnvelope Envelope,
+    bool IsLongest,
+    double Margin,
+    double Travel,
+    double Length
+)
+{
+    /// <summary>What makes it uncertain.</summary>
+    public IReadOnlyList<Contribution> Parts { get; init; } = [];
+
+    public ReadingSet Set => Envelope.Set;
+
+    public double StandardUncertainty => Math.Sqrt(Parts.Sum(p => p.Effect * p.Effect));
+
+    /// <summary>How far a length is inside it, mm; negative beyond it.</summary>
+    public double Inside(double length) => IsLongest ? Length - length : length - Length;
+
+    /// <summary>What it would be with other values, at the same travel.</summary>
+    public double With(SetEnvelope envelope) =>
+        IsLongest ? envelope.Longest(Travel, Margin) : envelope.Shortest(Travel, Margin);
+
+    /// <summary>What binds.</summary>
+    public Forbids Forbids =>
+        IsLongest ? Forbids.JointBottoms
+        : Envelope.ShortestByAngle(Travel) > Envelope.ShortestByPlunge(Travel, Margin)
+            ? Forbids.InnerAngle
+        : Forbids.JointPullsOut;
+
+    /// <summary>As an end of the window.</summary>
+    public WindowEnd AsEnd() => new(Length, StandardUncertainty, Travel, Set.Steering, Forbids);
+
+    /// <summary>Both sides of a set, with the margin and at the stop itself, found and weighed.</summary>
+    public static IEnumerable<Bound> Of(SetEnvelope envelope, LengthNumbers numbers, double margin)
+    {
+        List<Bound> bounds =
+        [
+            Find(envelope, numbers, true, margin),
+            Find(envelope, numbers, false, margin),
+        ];
+        if (margin > 0)
+            bounds.AddRange([Find(envelope, numbers, true, 0), Find(envelope, numbers, false, 0)]);
+        return LengthUncertainty.Weigh(numbers, envelope.Set, bounds);
+    }
+
+    private static Bound Find(SetEnvelope e, LengthNumbers numbers, bool isLongest, double margin)
+    {
+        var (travel, value) = isLongest
+            ? Sweep.Smallest(e.Set, numbers.Values, t => e.Longest(t, margin))
+            : Sweep.Smallest(e.Set, numbers.Values, t => -e.Shortest(t, margin));
+        return new Bound(e, isLongest, margin, travel, isLongest ? value : -value);
+    }
+}
