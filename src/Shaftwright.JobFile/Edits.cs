@@ -38,6 +38,10 @@ public static class Edits
         if (log.Count > 0)
             return new(null, log);
 
+        // Read before the copy is changed in place.
+        var signed = before is null
+            ? []
+            : JobJson.Read((JsonObject)before).Document?.Records.SignOffs ?? [];
         JsonNode? after;
         if (edit.Path.Length == 0)
             after = value;
@@ -72,7 +76,7 @@ public static class Edits
         var reading = JobJson.Read(changed);
         if (reading.Document is not { } read)
             return new(null, reading.Refusals);
-        return before is not null && Erased(JobJson.Read((JsonObject)before), read) is { } lost
+        return Erased(signed, read.Records.SignOffs) is { } lost
             ? new(null, [lost])
             : new(changed, []);
     }
@@ -112,7 +116,12 @@ public static class Edits
 
             if (last)
             {
-                if (inList && was is not null && !Same(next, was))
+                if (
+                    inList
+                    && was is not null
+                    && !Same(next, was)
+                    && !SameMeaning(root, tokens, was)
+                )
                     return new(
                         path,
                         Shown(next),
@@ -154,12 +163,8 @@ public static class Edits
     }
 
     /// <summary>The refusal when sign-offs of before are not all there, unchanged and first, after; else null.</summary>
-    private static Refusal? Erased(JobReading before, JobDocument after)
+    private static Refusal? Erased(IReadOnlyList<SignOff> had, IReadOnlyList<SignOff> has)
     {
-        if (before.Document is not { } old)
-            return null;
-        var had = old.Records.SignOffs;
-        var has = after.Records.SignOffs;
         for (var i = 0; i < had.Count; i++)
         {
             if (i >= has.Count || had[i] != has[i])
@@ -189,6 +194,28 @@ public static class Edits
                 && x.All(p => y.TryGetPropertyValue(p.Key, out var other) && Same(p.Value, other)),
             _ => false,
         };
+
+    /// <summary>Whether the document would mean the same with <paramref name="was"/> in that place: a device that wrote its
+    /// copy in full sees words there that another left out because they are usual.</summary>
+    private static bool SameMeaning(JsonObject root, string[] tokens, JsonNode was)
+    {
+        if (tokens.AsSpan(..^1).Contains("-"))
+            return false; // An entry just begun was not there to be seen.
+        var seen = (JsonObject)root.DeepClone();
+        JsonNode at = seen;
+        foreach (var token in tokens[..^1])
+            at = at is JsonArray list ? list[Index(token)]! : at[token]!;
+        if (
+            at is JsonArray entries
+            && Index(tokens[^1]) is var place
+            && !(place >= 0 && place < entries.Count)
+        )
+            return false;
+        Put(at, tokens[^1], at is JsonArray ? Index(tokens[^1]) : -1, was.DeepClone());
+        return JobJson.Read(root).Document is { } now
+            && JobJson.Read(seen).Document is { } then
+            && JobJson.Write(now) == JobJson.Write(then);
+    }
 
     private static int Index(string token) =>
         token.Length is > 0 and <= 5

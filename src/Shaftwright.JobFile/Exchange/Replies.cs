@@ -1,0 +1,87 @@
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
+using Shaftwright.Measures;
+
+namespace Shaftwright.JobFile.Exchange;
+
+/// <summary>What became of one edit that was sent.</summary>
+/// <param name="Id">Its id; null when it had none that could be read.</param>
+/// <param name="Accepted">True once it is in the book, on disk. A device may then forget it.</param>
+/// <param name="Repeated">True when it had been in the book already and changed nothing this time.</param>
+/// <param name="Seq">Its place in the book's history; null when refused.</param>
+/// <param name="Revision">The job's revision after it; null when refused.</param>
+/// <param name="Refusals">Why it was refused; empty when accepted.</param>
+public sealed record EditReply(
+    Guid? Id,
+    bool Accepted,
+    bool Repeated,
+    long? Seq,
+    long? Revision,
+    IReadOnlyList<Refusal> Refusals
+);
+
+/// <summary>A line of the list of jobs.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Name">What the fabricator calls it.</param>
+/// <param name="About">The car, in a line.</param>
+/// <param name="Revision">How many edits it has had.</param>
+/// <param name="Updated">When the last one arrived.</param>
+/// <param name="PutAway">When it was put away; null while it is on the bench.</param>
+public sealed record JobListing(
+    string Id,
+    string Name,
+    string About,
+    long Revision,
+    DateTimeOffset Updated,
+    DateTimeOffset? PutAway
+);
+
+/// <summary>One job.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Revision">How many edits it has had.</param>
+/// <param name="Seq">Place in the history of its last edit; ask for edits since this one.</param>
+/// <param name="Updated">When that edit arrived.</param>
+/// <param name="Document">The job document.</param>
+public sealed record JobReply(
+    string Id,
+    long Revision,
+    long Seq,
+    DateTimeOffset Updated,
+    JsonNode Document
+);
+
+/// <summary>An edit with its place in the history.</summary>
+/// <param name="Seq">Its place; grows by arrival.</param>
+/// <param name="AppliedAt">When it arrived, by the server's clock.</param>
+/// <param name="Edit">The edit.</param>
+public sealed record AppliedEdit(long Seq, DateTimeOffset AppliedAt, Edit Edit);
+
+/// <summary>A stretch of the history.</summary>
+/// <param name="Edits">In order.</param>
+/// <param name="Latest">Place of the last one in <paramref name="Edits"/>, or what was asked since when there is none.</param>
+/// <param name="More">True when there are more after these.</param>
+public sealed record HistoryReply(IReadOnlyList<AppliedEdit> Edits, long Latest, bool More);
+
+/// <summary>That the program is there.</summary>
+/// <param name="Program">"Shaftwright".</param>
+/// <param name="Version">Its version.</param>
+/// <param name="Demo">True when it serves demo jobs from a book of their own.</param>
+public sealed record HealthReply(string Program, string Version, bool Demo);
+
+/// <summary>Why a request was not served, in words.</summary>
+/// <param name="Problem">What is wrong.</param>
+/// <param name="Accepted">What would be served.</param>
+public sealed record TroubleReply(string Problem, string Accepted);
+
+/// <summary>The replies as JSON, with metadata made by the compiler.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull
+)]
+[JsonSerializable(typeof(IReadOnlyList<EditReply>))]
+[JsonSerializable(typeof(IReadOnlyList<JobListing>))]
+[JsonSerializable(typeof(JobReply))]
+[JsonSerializable(typeof(HistoryReply))]
+[JsonSerializable(typeof(HealthReply))]
+[JsonSerializable(typeof(TroubleReply))]
+public sealed partial class ExchangeJson : JsonSerializerContext;

@@ -1,0 +1,180 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Dapper;
+using Microsoft.Data.Sqlite;
+using Shaftwright.JobFile;
+using Shaftwright.JobFile.Exchange;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Records;
+
+/// <summary>One transaction of edits. Each job is read once, changed in memory and written once.</summary>
+internal sealed class OpenPage(
+    SqliteConnection db,
+    SqliteTransaction transaction,
+    DateTimeOffset now
+)
+{
+    private readonly Dictionary<string, Held> _jobs = new(StringComparer.Ordinal);
+    private readonly string _now = BookTime.Write(now);
+
+    public EditReply Apply(EditReading sent)
+    {
+        if (sent.Edit is not { } edit)
+            return Refuse(sent, null, sent.Refusals);
+        if (Earlier(edit) is { } earlier)
+            return earlier.Same(edit)
+                ? new(edit.Id, true, true, earlier.Seq, earlier.Revision, [])
+                : Refuse(
+                    sent,
+                    edit.JobId,
+                    [
+                        new(
+                            "id",
+                            edit.Id.ToString(),
+                            "is the id of another edit, already applied",
+                            "an id of its own"
+                        ),
+                    ]
+                );
+
+        var job = Job(edit.JobId);
+        var outcome = Edits.TryApply(job.Document, edit);
+        if (outcome.Document is not { } changed)
+            return Refuse(sent, edit.JobId, outcome.Refusals);
+
+        job.Document = changed;
+        job.Revision++;
+        // The job's row must be there before the first edit may refer to it.
+        if (job.Revision == 1)
+            Write(edit.JobId, job);
+        job.Changed = true;
+        var seq = db.ExecuteScalar<long>(
+            """
+            INSERT INTO edits (id, job, at, device, path, value, was, revision, applied_at)
+            VALUES (@id, @job, @at, @device, @path, @value, @was, @revision, @now) RETURNING seq
+            """,
+            new
+            {
+                id = edit.Id.ToString(),
+                job = edit.JobId,
+                at = BookTime.Write(edit.At),
+                device = edit.Device,
+                path = edit.Path,
+                value = edit.Value?.ToJsonString(),
+                was = edit.Was?.ToJsonString(),
+                revision = job.Revision,
+                now = _now,
+            },
+            transaction
+        );
+        // It may have been refused before what it builds on had arrived.
+        db.Execute(
+            "DELETE FROM refused WHERE id = @id AND raw = @raw",
+            new { id = edit.Id.ToString(), raw = sent.Raw },
+            transaction
+        );
+        return new(edit.Id, true, false, seq, job.Revision, []);
+    }
+
+    public void Save()
+    {
+        foreach (var (id, job) in _jobs)
+        {
+            if (job.Changed)
+                Write(id, job);
+        }
+    }
+
+    private Applied? Earlier(Edit edit) =>
+        db.QuerySingleOrDefault<Applied>(
+            "SELECT seq, revision, job, path, value FROM edits WHERE id = @id",
+            new { id = edit.Id.ToString() },
+            transaction
+        );
+
+    private Held Job(string id)
+    {
+        if (_jobs.TryGetValue(id, out var held))
+            return held;
+        var row = db.QuerySingleOrDefault<Stored>(
+            "SELECT document, revision FROM jobs WHERE id = @id",
+            new { id },
+            transaction
+        );
+        held = new Held
+        {
+            Document = row is null ? null : JsonNode.Parse(row.Document)!.AsObject(),
+            Revision = row?.Revision ?? 0,
+        };
+        // Edits speak the current format; a job that an older program kept is brought up to it first.
+        if (
+            held.Document is { } document
+            && FormatHistory.Shipped.Bring(document, out _) is { } current
+        )
+            held.Document = current;
+        _jobs.Add(id, held);
+        return held;
+    }
+
+    private void Write(string id, Held job) =>
+        db.Execute(
+            """
+            INSERT INTO jobs (id, document, revision, updated) VALUES (@id, @document, @revision, @now)
+            ON CONFLICT (id) DO UPDATE SET document = @document, revision = @revision, updated = @now
+            """,
+            new
+            {
+                id,
+                document = job.Document!.ToJsonString(),
+                revision = job.Revision,
+                now = _now,
+            },
+            transaction
+        );
+
+    private EditReply Refuse(EditReading sent, string? job, IReadOnlyList<Refusal> refusals)
+    {
+        db.Execute(
+            """
+            INSERT INTO refused (id, job, raw, refusals, refused_at) VALUES (@id, @job, @raw, @refusals, @now)
+            ON CONFLICT (id, raw) DO NOTHING
+            """,
+            new
+            {
+                id = sent.Id?.ToString() ?? "",
+                job,
+                raw = sent.Raw,
+                refusals = JsonSerializer.Serialize(refusals),
+                now = _now,
+            },
+            transaction
+        );
+        return new(sent.Id, false, false, null, null, refusals);
+    }
+
+    private sealed class Held
+    {
+        public JsonObject? Document { get; set; }
+        public long Revision { get; set; }
+        public bool Changed { get; set; }
+    }
+
+    private sealed record Stored
+    {
+        public required string Document { get; init; }
+        public long Revision { get; init; }
+    }
+
+    private sealed record Applied
+    {
+        public long Seq { get; init; }
+        public long Revision { get; init; }
+        public required string Job { get; init; }
+        public required string Path { get; init; }
+        public string? Value { get; init; }
+
+        public bool Same(Edit edit) =>
+            Job == edit.JobId && Path == edit.Path && Value == edit.Value?.ToJsonString();
+    }
+}
