@@ -32,7 +32,7 @@ public enum SectionKind
 /// <param name="End">Which piece it belongs to; null for the weld, which joins both.</param>
 /// <param name="At">Place from the inner end, mm.</param>
 /// <param name="Diameter">Diameter that carries, mm.</param>
-/// <param name="ShearYield">Shear yield of the metal there, MPa.</param>
+/// <param name="ShearYield">Shear yield of the metal there, MPa; in a hardened section the surface stress at which it first yields.</param>
 /// <param name="YieldTorque">Torque at first yield, N·mm.</param>
 /// <param name="Margin">Yield torque ÷ shaft torque; null when the shaft torque is unknown.</param>
 /// <param name="NewOverDonor">New torque ÷ torque the donor was made for, at the piece it belongs to; null when unknown.</param>

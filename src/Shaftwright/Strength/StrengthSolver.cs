@@ -2,17 +2,143 @@ using Shaftwright.Car;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
+using Shaftwright.Measures;
 
 namespace Shaftwright.Strength;
 
-/// <summary>Solver of the stage.</summary>
+/// <summary>Torque at first yield of every section of the made shaft, beside the torque in it.</summary>
+/// <remarks>Static, nominal, first yield: no stress concentration, no fatigue. Method and limits: docs/strength.md.</remarks>
 public static class StrengthSolver
 {
-    /// <summary>Solves.</summary>
+    /// <summary>Solves the stage.</summary>
+    /// <param name="made">The shaft that the cut makes.</param>
+    /// <param name="donors">The donors, for their steel.</param>
+    /// <param name="car">Torque and yardsticks; null when no car is described.</param>
+    /// <param name="strength">What is known of the weld.</param>
+    /// <returns>Every section that could be judged; margins only where the torque is known.</returns>
     public static StrengthResult Solve(
         MadeShaft made,
         DonorsResult donors,
         CarResult? car,
         StrengthInput strength
-    ) => new() { Findings = [] };
+    )
+    {
+        ArgumentNullException.ThrowIfNull(made);
+        ArgumentNullException.ThrowIfNull(donors);
+        ArgumentNullException.ThrowIfNull(strength);
+        var findings = new List<Finding>();
+        var say = new StrengthFindings(findings);
+        var nothing = new SteelKnown(SteelClass.Unknown, null, null);
+        var inner = new PieceSections(made, ShaftEnd.Inner, donors.InnerEnd?.Steel ?? nothing);
+        var outer = new PieceSections(made, ShaftEnd.Outer, donors.OuterEnd?.Steel ?? nothing);
+
+        var sections = new List<SectionMargin?>();
+        foreach (
+            var (piece, sleeveAt) in new[] { (inner, made.SleeveFrom), (outer, made.SleeveTo) }
+        )
+        {
+            sections.Add(piece.WeakestPlain());
+            sections.AddRange(piece.Notches());
+            sections.Add(piece.InHeat(SectionKind.BesideWeld, "bar beside the weld", made.WeldAt));
+            if (sleeveAt is { } at)
+                sections.Add(piece.InHeat(SectionKind.SleeveEnd, "bar at the sleeve's end", at));
+        }
+        sections.Add(FusedRing(made, inner, outer, strength));
+
+        var torque = car?.ThisCar?.Governing;
+        List<SectionMargin> judged =
+        [
+            .. sections
+                .OfType<SectionMargin>()
+                .Select(s =>
+                    s with
+                    {
+                        Margin = torque is { } t ? s.YieldTorque / t : null,
+                        NewOverDonor = NewOverDonor(car, s.End),
+                    }
+                )
+                .OrderBy(s => s.At),
+        ];
+        var weakest = judged.MinBy(s => s.YieldTorque.Low);
+        if (weakest is not null)
+            say.Weakest(weakest);
+        say.Margins(judged, donors);
+        if (torque is null)
+            say.NoTorque();
+        say.Yardstick(car);
+        say.Fusion(strength);
+        say.NotJudged(made);
+        say.Limits(made);
+        return new StrengthResult
+        {
+            Torque = torque,
+            Sections = judged,
+            Weakest = weakest,
+            Findings = findings,
+        };
+    }
+
+    /// <summary>The ring that the butt weld fuses, on the smaller diameter. Its metal is taken no stronger than the weaker of the
+    /// two softened bars. Until a sample was etched, only the low end of the fusion depth counts.</summary>
+    private static SectionMargin? FusedRing(
+        MadeShaft made,
+        PieceSections inner,
+        PieceSections outer,
+        StrengthInput strength
+    )
+    {
+        if (inner.AtWeld is not { } a || outer.AtWeld is not { } b)
+            return null;
+        var D = Math.Min(a, b);
+        var R = D / 2;
+        var depth = FusionDepth(strength, R);
+        var metal = new Band(
+            Math.Min(inner.Softened.Low, outer.Softened.Low),
+            Math.Min(inner.Softened.High, outer.Softened.High)
+        );
+        return new(
+            SectionKind.FusedRing,
+            "fused ring of the butt weld",
+            null,
+            made.WeldAt,
+            D,
+            metal,
+            new(
+                RoundSection.FusedRingYieldTorque(metal.Low, D, depth.Low),
+                RoundSection.FusedRingYieldTorque(metal.High, D, depth.High)
+            ),
+            null,
+            null,
+            Softened: true
+        );
+    }
+
+    private static Band FusionDepth(StrengthInput strength, double R)
+    {
+        if (strength.FusionDepth is not { } typed)
+            return Band.Exactly(StrengthFields.LeastFusion * R);
+        var field = StrengthFields.FusionDepth;
+        var a = typed.PlusMinus ?? field.UsualPlusMinus;
+        var low = Math.Min(R, Math.Max(field.Least, typed.Value - a));
+        return strength.FusionFromSample
+            ? new Band(low, Math.Min(R, typed.Value + a))
+            : Band.Exactly(low);
+    }
+
+    /// <summary>The yardstick of a piece; of the weld, the larger of the two.</summary>
+    private static Band? NewOverDonor(CarResult? car, ShaftEnd? end)
+    {
+        if (car is null)
+            return null;
+        return end switch
+        {
+            ShaftEnd.Inner => car.NewOverInnerDonor,
+            ShaftEnd.Outer => car.NewOverOuterDonor,
+            _ => (car.NewOverInnerDonor, car.NewOverOuterDonor) switch
+            {
+                ({ } a, { } b) => new Band(Math.Max(a.Low, b.Low), Math.Max(a.High, b.High)),
+                var (a, b) => a ?? b,
+            },
+        };
+    }
 }

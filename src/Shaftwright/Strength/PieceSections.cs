@@ -1,0 +1,218 @@
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Strength;
+
+/// <summary>Finds the sections of one piece of the made shaft and the torque each yields at. Places are mm from the inner end.</summary>
+internal sealed class PieceSections
+{
+    private readonly MadeShaft _made;
+    private readonly ShaftEnd _end;
+    private readonly List<Stretch> _stretches;
+    private readonly List<(double From, double To)> _heated;
+    private readonly Band _core;
+    private readonly Band _case;
+
+    public PieceSections(MadeShaft made, ShaftEnd end, SteelKnown steel)
+    {
+        _made = made;
+        _end = end;
+        _core = ShearYield.OfCore(steel);
+        _case = ShearYield.OfCase(steel);
+        Softened = ShearYield.Softened(steel);
+        var inner = end == ShaftEnd.Inner;
+        _stretches =
+        [
+            .. made.Stretches.Where(s => inner ? s.To <= made.WeldAt : s.From >= made.WeldAt),
+        ];
+        _heated = [HeatAround(made.WeldAt)];
+        if ((inner ? made.SleeveFrom : made.SleeveTo) is { } sleeve)
+            _heated.Add(HeatAround(sleeve));
+    }
+
+    /// <summary>Shear yield of this piece's metal where it was heated, MPa.</summary>
+    public Band Softened { get; }
+
+    /// <summary>Diameter of this piece at the weld, mm; null if it was not measured there.</summary>
+    public double? AtWeld
+    {
+        get
+        {
+            var inner = _end == ShaftEnd.Inner;
+            if (_stretches.Count == 0)
+                return null;
+            var s = inner ? _stretches[^1] : _stretches[0];
+            return s.Guessed ? null
+                : inner ? s.EndDiameter
+                : s.Diameter;
+        }
+    }
+
+    /// <summary>The weakest plain bar outside all heat; null when there is none.</summary>
+    public SectionMargin? WeakestPlain()
+    {
+        SectionMargin? weakest = null;
+        foreach (var s in _stretches.Where(s => IsBar(s) && !s.Guessed))
+        {
+            var cuts = new SortedSet<double> { s.From, s.To };
+            foreach (
+                var p in _made
+                    .Hardened.SelectMany(h => new[] { h.From, h.To })
+                    .Concat(_heated.SelectMany(h => new[] { h.From, h.To }))
+            )
+            {
+                if (p > s.From && p < s.To)
+                    cuts.Add(p);
+            }
+            var at = cuts.ToList();
+            for (var i = 0; i + 1 < at.Count; i++)
+            {
+                var middle = (at[i] + at[i + 1]) / 2;
+                if (IsHeated(middle, middle))
+                    continue;
+                foreach (var x in new[] { at[i], at[i + 1] })
+                    weakest = Weaker(
+                        weakest,
+                        Judge(
+                            SectionKind.Plain,
+                            "weakest plain bar",
+                            x,
+                            s.At(x),
+                            Case(middle, 0),
+                            softened: false
+                        )
+                    );
+            }
+        }
+        return weakest;
+    }
+
+    /// <summary>Spline roots and groove floors.</summary>
+    public IEnumerable<SectionMargin> Notches()
+    {
+        for (var i = 0; i < _stretches.Count; i++)
+        {
+            var s = _stretches[i];
+            var middle = (s.From + s.To) / 2;
+            if (s is { Kind: ZoneKind.Spline, RootDiameter: { } root })
+                yield return Judge(
+                    SectionKind.SplineRoot,
+                    "root of the spline",
+                    middle,
+                    root,
+                    Case(middle, s.Guessed ? double.PositiveInfinity : (s.Diameter - root) / 2),
+                    IsHeated(s.From, s.To)
+                );
+            else if (s is { Kind: ZoneKind.Groove, Guessed: false })
+                yield return Judge(
+                    SectionKind.Groove,
+                    "floor of the groove",
+                    middle,
+                    s.Diameter,
+                    Case(middle, (Beside(i) - s.Diameter) / 2),
+                    IsHeated(s.From, s.To)
+                );
+        }
+    }
+
+    /// <summary>The thinnest measured section within the heat around a place, softened.</summary>
+    public SectionMargin? InHeat(SectionKind kind, string words, double around)
+    {
+        var (from, to) = HeatAround(around);
+        SectionMargin? thin = null;
+        foreach (var s in _stretches.Where(s => !s.Guessed))
+        {
+            var a = Math.Max(s.From, from);
+            var b = Math.Min(s.To, to);
+            if (a >= b)
+                continue;
+            foreach (var x in new[] { a, Math.Clamp(around, a, b), b })
+                thin = Weaker(
+                    thin,
+                    Judge(kind, words, x, s.RootDiameter ?? s.At(x), null, softened: true),
+                    around
+                );
+        }
+        return thin;
+    }
+
+    /// <summary>The weaker of two sections; of two alike, the one nearer to a place, so that a mirrored shaft answers mirrored.</summary>
+    private SectionMargin Weaker(SectionMargin? a, SectionMargin b, double? near = null)
+    {
+        if (a is null)
+            return b;
+        var difference = b.YieldTorque.Low - a.YieldTorque.Low;
+        if (Math.Abs(difference) > 1e-9 * a.YieldTorque.Low)
+            return difference < 0 ? b : a;
+        var place = near ?? _made.WeldAt;
+        return Math.Abs(b.At - place) < Math.Abs(a.At - place) ? b : a;
+    }
+
+    private SectionMargin Judge(
+        SectionKind kind,
+        string words,
+        double at,
+        double diameter,
+        (double Least, double Most)? hardCase,
+        bool softened
+    )
+    {
+        Band metal = softened ? Softened : _core;
+        Band torque;
+        if (!softened && hardCase is { } depth)
+        {
+            torque = new(
+                RoundSection.HardenedYieldTorque(_case.Low, _core.Low, diameter, depth.Least),
+                RoundSection.HardenedYieldTorque(_case.High, _core.High, diameter, depth.Most)
+            );
+            // The stress at the surface when the section first yields, wherever that is.
+            metal = new(
+                RoundSection.SurfaceStress(torque.Low, diameter),
+                RoundSection.SurfaceStress(torque.High, diameter)
+            );
+        }
+        else
+        {
+            torque = new(
+                RoundSection.YieldTorque(metal.Low, diameter),
+                RoundSection.YieldTorque(metal.High, diameter)
+            );
+        }
+        return new(kind, words, _end, at, diameter, metal, torque, null, null, softened);
+    }
+
+    /// <summary>The case at a place, below what was cut away there; null outside hardened zones. An unknown depth runs from none
+    /// to all through.</summary>
+    private (double Least, double Most)? Case(double at, double cutAway)
+    {
+        foreach (var h in _made.Hardened)
+        {
+            if (at < h.From || at > h.To)
+                continue;
+            return h.CaseDepth is { } depth
+                ? (Math.Max(0, depth - cutAway), Math.Max(0, depth - cutAway))
+                : (0, double.PositiveInfinity);
+        }
+        return null;
+    }
+
+    /// <summary>Diameter of the thicker bar beside a groove, mm.</summary>
+    private double Beside(int i)
+    {
+        var d = _stretches[i].Diameter;
+        if (i > 0)
+            d = Math.Max(d, _stretches[i - 1].EndDiameter);
+        if (i + 1 < _stretches.Count)
+            d = Math.Max(d, _stretches[i + 1].Diameter);
+        return d;
+    }
+
+    private bool IsHeated(double from, double to) =>
+        _heated.Exists(h => from <= h.To && to >= h.From);
+
+    private (double From, double To) HeatAround(double at) =>
+        (at - _made.HeatBand, at + _made.HeatBand);
+
+    private static bool IsBar(Stretch s) => s.Kind is not (ZoneKind.Spline or ZoneKind.Groove);
+}

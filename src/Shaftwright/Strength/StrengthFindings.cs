@@ -1,0 +1,209 @@
+using Shaftwright.Car;
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Findings;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Strength;
+
+/// <summary>What the stage says.</summary>
+internal sealed class StrengthFindings(List<Finding> findings)
+{
+    private const string Steels =
+        "steel ranges of docs/strength.md (Fett 2009 from SAE J413; EN 10083-3 data sheets; some from memory)";
+    private const string Practice = "common practice, no source";
+
+    public void Weakest(SectionMargin s)
+    {
+        Sentence margin = s.Margin is { } m
+            ? (Sentence)
+                $", {Say.Factor(m.Low)} to {Say.Factor(m.High)} times the torque in the shaft"
+            : $"";
+        Add(
+            Severity.Note,
+            "weakest-place",
+            $"The weakest place is the {Where(s)}, {Say.Length(s.Diameter)} thick, {Say.Length(s.At)} from the inner end. It first yields at {Say.Torque(s.YieldTorque.Low)} to {Say.Torque(s.YieldTorque.High)}{margin}.",
+            $"Ask whether that is where you want it to fail first: a place you can see and check beats one under a sleeve.",
+            Steels
+        );
+    }
+
+    public void Margins(IReadOnlyList<SectionMargin> sections, DonorsResult donors)
+    {
+        var fails = sections.Where(s => s.Margin is { High: < 1 }).ToList();
+        var may = sections.Where(s => s.Margin is { Low: < 1, High: >= 1 }).ToList();
+        if (fails.Count > 0)
+            Add(
+                Severity.Stop,
+                "yields",
+                $"Even with the strongest steel it can be, this yields at the torque in the shaft: {List(fails)}.",
+                $"Use thicker or harder donors there, move the cut so that the heat falls on thicker bar, fuse deeper and prove it on a sample, or take torque out of the shaft.",
+                Steels
+            );
+        if (may.Count > 0)
+            Add(
+                Severity.Caution,
+                "may-yield",
+                $"If the steel is at the low end of what it can be, this yields: {List(may)}.",
+                Settle(may, donors),
+                Steels
+            );
+    }
+
+    public void NoTorque() =>
+        Add(
+            Severity.Caution,
+            "torque-unknown",
+            $"The torque in the shaft is not known, so there are yield torques here but no margins.",
+            $"Describe the car: engine, ratios, tyres.",
+            Practice
+        );
+
+    public void Yardstick(CarResult? car)
+    {
+        if (car?.ThisCar is null)
+            return;
+        if (car is { NewOverInnerDonor: null, NewOverOuterDonor: null })
+            Add(
+                Severity.Note,
+                "no-yardstick",
+                $"Neither donor's own car is described. Where the steel is a guess, comparing the new torque with the one the part was made for is the most believable check there is.",
+                $"Describe the cars the donors came from: torque, lowest gear, final drive, tyres.",
+                Practice
+            );
+        foreach (
+            var (end, ratio) in new[]
+            {
+                ("inner-end", car.NewOverInnerDonor),
+                ("outer-end", car.NewOverOuterDonor),
+            }
+        )
+        {
+            if (ratio is not { High: > 1 } r)
+                continue;
+            Sentence how =
+                r.Low > 1
+                    ? (Sentence)$"{Say.Factor(r.Low)} to {Say.Factor(r.High)} times"
+                    : $"up to {Say.Factor(r.High)} times";
+            Add(
+                Severity.Caution,
+                "more-than-donor",
+                $"The {end} piece gets {how} the torque that its own car could put into it.",
+                $"Its spline, stub and joint are then used beyond what their maker had in mind. Look for a donor from a stronger car, or shorten the time between crack tests.",
+                "the car stage's sums for both cars"
+            );
+        }
+    }
+
+    public void Fusion(StrengthInput strength)
+    {
+        if (strength is { FusionDepth: not null, FusionFromSample: true })
+            return;
+        Sentence taken = strength.FusionDepth is null
+            ? (Sentence)
+                $"How deep the weld fuses is not known: somewhere from {Say.Share(StrengthFields.LeastFusion)} to {Say.Share(StrengthFields.MostFusion)} of the radius, and the low end counts."
+            : $"The fusion depth is a guess until it is seen on a sample, so its low end counts.";
+        Add(
+            Severity.Note,
+            "fusion-guessed",
+            taken,
+            $"Weld a sample from the offcuts with the same set-up, cut it through, etch it and measure the fused depth.",
+            Practice
+        );
+    }
+
+    public void NotJudged(MadeShaft made)
+    {
+        var roots = made.Stretches.Count(s => s is { Kind: ZoneKind.Spline, RootDiameter: null });
+        var unmeasured = made.Stretches.Count(s => s.Guessed);
+        if (roots + unmeasured > 0)
+            Add(
+                Severity.Caution,
+                "not-judged",
+                $"Not judged for lack of a diameter: {roots} spline root(s), {unmeasured} other stretch(es). The weakest place named is the weakest of the rest.",
+                $"Measure them.",
+                Practice
+            );
+    }
+
+    /// <summary>Once, what this layer is and is not.</summary>
+    public void Limits(MadeShaft made)
+    {
+        Add(
+            Severity.Note,
+            "first-yield-only",
+            $"These figures are where plain metal first yields under a steady torque. Steps, splines and grooves concentrate stress, and a shaft breaks by fatigue far below first yield if it is loaded often enough; neither is counted here.",
+            $"Take a margin of 1 as the edge, not as enough. Inspect on time, and retire the shaft by count. This does not certify a part: the event's rules and a competent person decide.",
+            "limits of the method, docs/strength.md"
+        );
+        Add(
+            Severity.Note,
+            "softened-assumed",
+            $"Within {Say.Length(made.HeatBand)} of a weld the metal is taken as soft as normalised or annealed stock, whatever it was before.",
+            $"A hardness traverse on the etched sample replaces the guess. A hard reading there instead means a brittle zone: preheat, cool slowly, temper.",
+            Practice
+        );
+        if (made.SleeveFrom is not null)
+            Add(
+                Severity.Note,
+                "sleeve-no-credit",
+                $"The sleeve earns nothing here: the full torque runs through the bar at both of its ends, and the butt weld is judged as if it stood alone.",
+                $"Judge the shaft by the sections named. A sleeve can only be credited with every seam closed, sound and tested.",
+                Practice
+            );
+    }
+
+    private static Sentence Settle(List<SectionMargin> may, DonorsResult donors)
+    {
+        var hardness = new List<string>();
+        if (donors.InnerEnd?.Steel.CoreHrc is null && may.Exists(s => s.End != ShaftEnd.Outer))
+            hardness.Add("inner-end");
+        if (donors.OuterEnd?.Steel.CoreHrc is null && may.Exists(s => s.End != ShaftEnd.Inner))
+            hardness.Add("outer-end");
+        Sentence settle = $"What would settle it:";
+        if (hardness.Count > 0)
+            settle.AppendLiteral(
+                " the hardness of the cut face of the "
+                    + string.Join(" and the ", hardness)
+                    + " donor;"
+            );
+        if (may.Exists(s => s.Softened))
+            settle.AppendLiteral(
+                " an etched sample with hardness readings across weld and heat band;"
+            );
+        settle.AppendLiteral(" or a stronger section.");
+        return settle;
+    }
+
+    private static Sentence List(List<SectionMargin> sections)
+    {
+        var all = Sentence.Plain("");
+        for (var i = 0; i < sections.Count; i++)
+        {
+            if (i > 0)
+                all.AppendLiteral("; ");
+            var m = sections[i].Margin!.Value;
+            all.AppendFormatted(
+                (Sentence)
+                    $"{Where(sections[i])}, margin {Say.Factor(m.Low)} to {Say.Factor(m.High)}"
+            );
+        }
+        return all;
+    }
+
+    private static string Where(SectionMargin s) =>
+        s.End switch
+        {
+            ShaftEnd.Inner => s.Words + " on the inner-end piece",
+            ShaftEnd.Outer => s.Words + " on the outer-end piece",
+            _ => s.Words,
+        };
+
+    private void Add(
+        Severity severity,
+        string code,
+        Sentence text,
+        Sentence action,
+        string source
+    ) => findings.Add(new(severity, Stage.Strength, code, text, action, source));
+}
