@@ -35,14 +35,10 @@ public static class DialDrawing
         var board = new Board(width);
         var centre = new Spot(width / 2, 34 + round + most + 26);
         var offset = result.Offset ?? 0;
-        double Fit(double angle) =>
-            result.HighPoint is { } h ? offset * Math.Cos(angle - h) : 0;
+        double Fit(double angle) => result.HighPoint is { } h ? offset * Math.Cos(angle - h) : 0;
         // The level that the circle is fitted about; readings count from it.
         var level = readings.Average(r => r.Dial - Fit(r.Angle));
-        var swing = Math.Max(
-            Math.Max(readings.Max(r => Math.Abs(r.Dial - level)), offset),
-            0.005
-        );
+        var swing = Math.Max(Math.Max(readings.Max(r => Math.Abs(r.Dial - level)), offset), 0.005);
         var k = Math.Min(most / swing, 2000);
         Spot Polar(double angle, double radius) =>
             new(centre.X + radius * Math.Sin(angle), centre.Y - radius * Math.Cos(angle));
@@ -122,12 +118,7 @@ public static class DialDrawing
         if (result.HighPoint is { } top)
         {
             board.Add(
-                new Line(
-                    Ink.Worst,
-                    Polar(top, 58),
-                    Polar(top, round + k * offset - 8),
-                    Arrow: true
-                )
+                new Line(Ink.Worst, Polar(top, 58), Polar(top, round + k * offset - 8), Arrow: true)
             );
             board.Add(new Circle(Ink.Worst, Polar(top, round + k * offset), 7));
             y = board.Paragraph(

@@ -266,7 +266,7 @@ internal static class RouteSteps
             "Test the same places again two days after the last heat. Cracks from hydrogen come late."
         )
         {
-            After = [CrackTestButt, CrackTestSleeved],
+            After = [CrackTestSleeved, CrackTestButt],
         },
         new(
             Fit,

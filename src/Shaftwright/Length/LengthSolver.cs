@@ -73,6 +73,7 @@ public static class LengthSolver
                 Tolerance = result.HasWindow ? Tolerance(l, shortest, longest) : 0,
                 ChanceOfViolation = Chance(limits, l, own),
                 ChanceOfContact = Chance(bounds.FindAll(b => b.Margin == 0), l, own),
+                PositionsFor = l,
                 Positions = Positions(envelopes, numbers, l),
                 MeasureAgain = ReadingToRepeat.Of(corner, limits, l),
                 SeatToSeat = seats is { InnerSeatToCentre: { } ci, OuterSeatToCentre: { } co }
@@ -84,6 +85,15 @@ public static class LengthSolver
                 && seats is { InnerSeatToEnd: { } ei, OuterSeatToEnd: { } eo }
             )
                 result = result with { Overall = between + ei + eo };
+        }
+        else if ((shortest.Length + longest.Length) / 2 is var middle && double.IsFinite(middle))
+        {
+            // No length to make: the picture of why needs the positions all the same.
+            result = result with
+            {
+                PositionsFor = middle,
+                Positions = Positions(envelopes, numbers, middle),
+            };
         }
         return result with { Findings = findings.Judge(result, envelopes, numbers, margin) };
     }

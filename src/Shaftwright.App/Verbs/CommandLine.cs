@@ -1,0 +1,158 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using Shaftwright.Measures;
+
+namespace Shaftwright.App.Verbs;
+
+/// <summary>The verbs, their options, and the one place where a failure becomes an exit code.</summary>
+internal static class CommandLine
+{
+    private static readonly Argument<string> s_job = new("JOB")
+    {
+        Description = "A job file (*.swjob.json), or - to read it from standard input.",
+    };
+
+    private static readonly Option<bool> s_json = new("--json")
+    {
+        Description = "Write the result as JSON, in mm, N·mm, MPa and rad.",
+    };
+
+    /// <summary>Runs one command.</summary>
+    /// <param name="args">The words after the program's name.</param>
+    /// <param name="streams">Where it reads and writes.</param>
+    /// <returns>The exit code.</returns>
+    public static async Task<int> RunAsync(string[] args, Streams streams)
+    {
+        try
+        {
+            var parsed = Root(streams).Parse(args);
+            if (parsed.Errors.Count > 0)
+                throw new BadInputException(
+                    string.Join('\n', parsed.Errors.Select(e => e.Message))
+                        + "\nSee: shaftwright --help"
+                );
+            return await parsed.InvokeAsync(
+                new InvocationConfiguration
+                {
+                    Output = streams.Out,
+                    Error = streams.Error,
+                    EnableDefaultExceptionHandler = false,
+                }
+            );
+        }
+        catch (BadInputException e)
+        {
+            await streams.Error.WriteLineAsync(e.Message);
+        }
+        catch (OperationCanceledException)
+        {
+            await streams.Error.WriteLineAsync("Stopped before it was done.");
+        }
+#pragma warning disable CA1031 // Last resort: every way this can fail ends as code 2 with words, never as a stack trace.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            await streams.Error.WriteLineAsync(
+                $"Shaftwright failed, and that is a fault of its own: {e.GetType().Name}: {e.Message}"
+            );
+        }
+        return Exit.BadInput;
+    }
+
+    private static Command Root(Streams streams)
+    {
+        var root = new Command(
+            "shaftwright",
+            "One-off driveshafts from two donor shafts: length, cut, strength, route card."
+        )
+        {
+            New(streams),
+            Schema(streams),
+            Stage(LengthVerb.Verb, streams),
+            Stage(CutVerb.Verb, streams),
+            Stage(StrengthVerb.Verb, streams),
+            Sheet(streams),
+        };
+        root.Options.Add(new HelpOption());
+        root.Options.Add(new VersionOption());
+        return root;
+    }
+
+    private static Command Stage(StageVerb verb, Streams streams)
+    {
+        var units = Units();
+        var command = new Command(verb.Name, verb.Description) { s_job, s_json, units };
+        command.SetAction(parsed =>
+            verb.Run(
+                JobSource.Read(parsed.GetRequiredValue(s_job), streams),
+                DisplayOf(parsed.GetValue(units)),
+                parsed.GetValue(s_json),
+                streams
+            )
+        );
+        return command;
+    }
+
+    private static Command Sheet(Streams streams)
+    {
+        var units = Units();
+        var file = OutFile("Write the HTML to this file instead of standard output.");
+        var command = new Command(
+            "sheet",
+            "The route card to print: HTML that needs nothing beside it."
+        )
+        {
+            s_job,
+            file,
+            units,
+        };
+        command.SetAction(parsed =>
+            SheetVerb.Run(
+                JobSource.Read(parsed.GetRequiredValue(s_job), streams),
+                DisplayOf(parsed.GetValue(units)),
+                parsed.GetValue(file),
+                streams
+            )
+        );
+        return command;
+    }
+
+    private static Command New(Streams streams)
+    {
+        var name = new Option<string>("--name") { Description = "What the job is called." };
+        var file = OutFile("Write the job to this file and list what to fill in.");
+        var command = new Command("new", "A starter job: valid, with nothing measured yet.")
+        {
+            name,
+            file,
+        };
+        command.SetAction(parsed =>
+            NewVerb.Run(parsed.GetValue(name) ?? "", parsed.GetValue(file), streams)
+        );
+        return command;
+    }
+
+    private static Command Schema(Streams streams)
+    {
+        var command = new Command("schema", "The JSON Schema of a job file.");
+        command.SetAction(_ => SchemaVerb.Run(streams));
+        return command;
+    }
+
+    private static Option<string> Units()
+    {
+        var units = new Option<string>("--units")
+        {
+            Description = "Units of the words: mm or inch.",
+            DefaultValueFactory = _ => "mm",
+        };
+        units.AcceptOnlyFromAmong("mm", "inch");
+        return units;
+    }
+
+    private static Option<string> OutFile(string description) =>
+        new("--out") { Description = description, HelpName = "FILE" };
+
+    private static Display DisplayOf(string? units) =>
+        units == "inch" ? Display.Inch : Display.Metric;
+}

@@ -1,0 +1,89 @@
+using Shaftwright.Drawings;
+using Shaftwright.JobFile;
+using Shaftwright.Length;
+using Shaftwright.Measures;
+
+namespace Shaftwright.App.Verbs;
+
+/// <summary><c>length</c>: the length to make, its window, and what is left at each reading.</summary>
+internal static class LengthVerb
+{
+    public static StageVerb Verb { get; } =
+        new()
+        {
+            Name = "length",
+            Description = "How long the shaft is made, from the readings at the car.",
+            Lacks = r => r.Length is null ? "it holds no readings of a corner (\"corner\")." : null,
+            Answer = StageAnswers.Length,
+            NoAnswer = "No length yet.",
+            Show = Show,
+            Findings = r =>
+                [
+                    .. r.Corner?.Findings ?? [],
+                    .. r.Joints?.Findings ?? [],
+                    .. r.Length?.Findings ?? [],
+                ],
+            Write = (r, json, writer) => json.Write(writer, "result", r.Length),
+        };
+
+    private static void Show(JobResult result, Display display, TextWriter text)
+    {
+        var length = result.Length!;
+        var rows = new List<IReadOnlyList<string>>();
+        void End(string name, WindowEnd? end)
+        {
+            if (end is not null)
+                rows.Add([
+                    name,
+                    Say.Length(end.Length).In(display),
+                    "± " + Say.Length(2 * end.StandardUncertainty).In(display),
+                    $"{Does(end.Forbids)} at {Words.Travel(end.Travel, display)}, {Words.NameOf(end.Steering)}",
+                ]);
+        }
+        End("Shortest", length.Shortest);
+        End("Longest", length.Longest);
+        PlainText.Table(text, rows);
+        if (length.Make is not null && length.HasWindow)
+        {
+            text.WriteLine();
+            text.WriteLine(
+                PlainText.Spaced(
+                    $"Chance of passing a limit with its margin: {Say.Chance(length.ChanceOfViolation).In(display)}; of reaching a stop: {Say.Chance(length.ChanceOfContact).In(display)}."
+                )
+            );
+        }
+        if (length.MeasureAgain is { } again)
+            text.WriteLine(
+                PlainText.Spaced($"Worth measuring again first: {again.Words.In(display)}.")
+            );
+
+        var read = length.Positions.Where(p => p.Read).ToList();
+        if (read.Count == 0)
+            return;
+        List<IReadOnlyList<string>> table =
+        [
+            ["Travel", "Steering", "Left in", "Left out", "Inner angle"],
+        ];
+        table.AddRange(
+            read.Select(p =>
+                (IReadOnlyList<string>)
+                    [
+                        Words.Travel(p.Travel, display),
+                        Words.NameOf(p.Steering),
+                        Say.Length(p.LeftIn).In(display),
+                        Say.Length(p.LeftOut).In(display),
+                        p.InnerAngle is { } a ? Say.Angle(a).In(display) : "not read",
+                    ]
+            )
+        );
+        PlainText.Table(text, table);
+    }
+
+    private static string Does(Forbids forbids) =>
+        forbids switch
+        {
+            Forbids.JointBottoms => "bottoms",
+            Forbids.JointPullsOut => "pulls out",
+            _ => "passes its inner angle",
+        };
+}
