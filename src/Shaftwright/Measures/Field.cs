@@ -45,7 +45,9 @@ public sealed record Field<T>(
     public Refusal? OutOfRange(Measured<T> measure, string path)
     {
         ArgumentNullException.ThrowIfNull(measure);
-        if (measure.Value >= Least && measure.Value <= Most)
+        // The ends themselves are accepted: 30° typed and 30° converted may differ in the last bit.
+        var slack = 1e-12 * Math.Max(Math.Abs(Least), Math.Abs(Most));
+        if (measure.Value >= Least - slack && measure.Value <= Most + slack)
             return null;
         return new(
             path,
@@ -62,7 +64,7 @@ public sealed record Field<T>(
         var u = unit ?? T.Units[0];
         return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{Words}, from {u.FromInternal(Least):0.####} to {u.FromInternal(Most):0.####} {u.Symbol}"
+                $"{Words}, from {u.FromInternal(Least):0.######} to {u.FromInternal(Most):0.######} {u.Symbol}"
             )
             .TrimEnd();
     }

@@ -33,24 +33,35 @@ public sealed record Measured<T>
     /// <param name="otherwise">Half-width to take when none was typed, internal unit.</param>
     public double StandardUncertainty(double otherwise) => (PlusMinus ?? otherwise) / Math.Sqrt(3);
 
-    /// <summary>A measure from a number, written as a person would type it.</summary>
-    /// <param name="number">The number, in <paramref name="unit"/>.</param>
+    /// <summary>A measure from a number, written as a person would type it: 15 digits at most, 12 of them decimals.</summary>
+    /// <param name="number">The number, in <paramref name="unit"/>; within ± 1e15.</param>
     /// <param name="unit">One of the dimension's units.</param>
-    /// <param name="plusMinus">Half-width in the same unit, or null.</param>
+    /// <param name="plusMinus">Half-width in the same unit, from 0 to 1e15, or null.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range or not a number.</exception>
+    /// <exception cref="ArgumentException"><paramref name="unit"/> is of another dimension.</exception>
     public static Measured<T> Of(double number, Unit unit, double? plusMinus = null)
     {
         ArgumentNullException.ThrowIfNull(unit);
-        if (!double.IsFinite(number))
+        // Written so that a NaN fails them.
+        if (!(Math.Abs(number) <= Largest))
             throw new ArgumentOutOfRangeException(
                 nameof(number),
                 number,
-                "A measure is a finite number."
+                "A measure is a number within ± 1e15."
             );
-        var text = Plain(number);
-        if (plusMinus is { } a)
-            text += " ± " + Plain(a);
-        if (unit.Symbol.Length > 0)
-            text += (unit.Symbol is "°" or "%" ? "" : " ") + unit.Symbol;
+        if (plusMinus is { } half && !(half >= 0 && half <= Largest))
+            throw new ArgumentOutOfRangeException(
+                nameof(plusMinus),
+                half,
+                "A ± is a number from 0 to 1e15."
+            );
+        if (!T.Units.Contains(unit))
+            throw new ArgumentException($"{unit.Symbol} is not a unit of {T.Word}.", nameof(unit));
+        var sign = unit.Symbol is "°" or "%" or "" ? unit.Symbol : " " + unit.Symbol;
+        // A per cent stands on both numbers: after the ± alone it could be of the value.
+        var text = plusMinus is { } a
+            ? $"{Plain(number)}{(unit.Symbol == "%" ? sign : "")} ± {Plain(a)}{sign}"
+            : Plain(number) + sign;
         return MeasureText.Read<T>(text, unit, typeof(T).Name).Required;
     }
 
@@ -62,6 +73,8 @@ public sealed record Measured<T>
 
     /// <summary>The text as typed.</summary>
     public override string ToString() => Typed;
+
+    private const double Largest = 1e15;
 
     private static string Plain(double number) =>
         ((decimal)number).ToString("0.############", CultureInfo.InvariantCulture);

@@ -39,9 +39,11 @@ public readonly record struct Shown(double Value, ShownKind Kind)
             (ShownKind.Share, _) => (Ratio.Percent, 0),
             _ => (Ratio.One, 2),
         };
-        var number = unit.FromInternal(Value);
+        if (!double.IsFinite(Value))
+            return "not known";
         if (Kind == ShownKind.Chance)
             return Chance(Value);
+        var number = unit.FromInternal(Value);
         var text = Math.Round(number, decimals, MidpointRounding.AwayFromZero)
             .ToString(
                 "F" + decimals.ToString(CultureInfo.InvariantCulture),

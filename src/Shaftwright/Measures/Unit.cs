@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Shaftwright.Measures;
 
 /// <summary>A unit of one dimension, with its exact factor to the internal unit of that dimension.</summary>
@@ -23,11 +25,17 @@ public sealed class Unit
     /// <summary>The factor that no decimal can carry; 1 for all but angles.</summary>
     public double Scale { get; }
 
-    /// <summary>Other ways of writing it that are accepted, without separators.</summary>
+    /// <summary>Other ways of writing it that are accepted, without the signs of a product (N m, ft-lb).</summary>
     public IReadOnlyList<string> Spellings { get; }
 
     /// <summary>A typed decimal number of this unit in the internal unit.</summary>
-    public double ToInternal(decimal number) => (double)(number * Factor) * Scale;
+    /// <exception cref="OverflowException">It is beyond what a decimal holds.</exception>
+    // Through text, because the framework's own cast from decimal rounds twice when the digits exceed a double's.
+    public double ToInternal(decimal number) =>
+        double.Parse(
+            (number * Factor).ToString(CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture
+        ) * Scale;
 
     /// <summary>A number of this unit in the internal unit.</summary>
     public double ToInternal(double number) => number * (double)Factor * Scale;
