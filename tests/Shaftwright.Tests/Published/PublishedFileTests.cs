@@ -1,16 +1,7 @@
-using System.Text.Json;
-
 namespace Shaftwright.Tests.Published;
 
 public sealed class PublishedFileTests
 {
-    public static TheoryData<string> Files() =>
-        new(
-            Directory
-                .GetFiles(PublishedFile.Folder, "*.json")
-                .Select(f => Path.GetFileNameWithoutExtension(f)!)
-        );
-
     [Fact]
     public void HalfLastDigit_OfPrintedNumbers_IsHalfAUnitInTheLastPlace()
     {
