@@ -172,7 +172,7 @@ internal sealed class CarFindings(string who, List<Finding> findings)
             findings,
             Severity.Note,
             "new-over-donor",
-            $"The {end} donor is asked for {Say.Factor(r.Low)} to {Say.Factor(r.High)} times what its own car could give it.",
+            $"The {end} donor is asked for {(r.High - r.Low < 0.005 ? (Sentence)$"{Say.Factor(r.Low)}" : $"{Say.Factor(r.Low)} to {Say.Factor(r.High)}")} times what its own car could give it.",
             r.High > 1
                 ? (Sentence)
                     $"Above 1 it is asked for more than its maker meant it to carry. Look at joint, stub and spline of that end too."
@@ -192,7 +192,9 @@ internal sealed class CarFindings(string who, List<Finding> findings)
         );
 
     private static Sentence Range(Band band) =>
-        $"{Say.Torque(band.Low)} to {Say.Torque(band.High)}";
+        band.High - band.Low < 500
+            ? (Sentence)$"{Say.Torque(band.Low)}"
+            : $"{Say.Torque(band.Low)} to {Say.Torque(band.High)}";
 
     private static string Words(params (bool Missing, string Word)[] parts) =>
         string.Join(", ", parts.Where(p => p.Missing).Select(p => p.Word));

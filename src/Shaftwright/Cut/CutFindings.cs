@@ -191,7 +191,7 @@ internal sealed class CutFindings(JoinPlan plan, List<Finding> findings)
                 $"With the inner-end donor cut at {Say.Length(x)}, nothing is left for the outer-end piece: the shaft is {Say.Length(judged.Overall ?? 0)} overall.";
         else
             what =
-                $"The cut at {Say.Length(x)} breaks {Count(broken.Count)}. {Join(broken.ConvertAll(Broken), "; ")}.";
+                $"The cut at {Say.Length(x)} breaks {Count(broken.Count)}: {Join(broken.ConvertAll(Broken), "; ")}.";
         Sentence todo = nearest is { } n
             ? (Sentence)
                 $"Move the cut {Say.Length(Math.Abs(n - x))} towards the {(n > x ? "wheel" : "power unit")}: cut the inner-end donor at {Say.Length(n)}."

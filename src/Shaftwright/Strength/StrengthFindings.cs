@@ -16,8 +16,7 @@ internal sealed class StrengthFindings(List<Finding> findings)
     public void Weakest(SectionMargin s)
     {
         Sentence margin = s.Margin is { } m
-            ? (Sentence)
-                $", {Say.Factor(m.Low)} to {Say.Factor(m.High)} times the torque in the shaft"
+            ? (Sentence)$", {Factors(m)} times the torque in the shaft"
             : $"";
         Add(
             Severity.Note,
@@ -82,9 +81,7 @@ internal sealed class StrengthFindings(List<Finding> findings)
             if (ratio is not { High: > 1 } r)
                 continue;
             Sentence how =
-                r.Low > 1
-                    ? (Sentence)$"{Say.Factor(r.Low)} to {Say.Factor(r.High)} times"
-                    : $"up to {Say.Factor(r.High)} times";
+                r.Low > 1 ? (Sentence)$"{Factors(r)} times" : $"up to {Say.Factor(r.High)} times";
             Add(
                 Severity.Caution,
                 "more-than-donor",
@@ -175,21 +172,26 @@ internal sealed class StrengthFindings(List<Finding> findings)
         return settle;
     }
 
+    /// <summary>The worst few by name, the rest by number: a list of ten is not read.</summary>
     private static Sentence List(List<SectionMargin> sections)
     {
+        const int Named = 3;
         var all = Sentence.Plain("");
-        for (var i = 0; i < sections.Count; i++)
+        foreach (var s in sections.OrderBy(s => s.Margin!.Value.Low).Take(Named))
         {
-            if (i > 0)
+            if (s != sections.MinBy(t => t.Margin!.Value.Low))
                 all.AppendLiteral("; ");
-            var m = sections[i].Margin!.Value;
-            all.AppendFormatted(
-                (Sentence)
-                    $"{Where(sections[i])}, margin {Say.Factor(m.Low)} to {Say.Factor(m.High)}"
-            );
+            all.AppendFormatted((Sentence)$"{Where(s)}, margin {Factors(s.Margin!.Value)}");
         }
+        if (sections.Count > Named)
+            all.AppendFormatted((Sentence)$"; and {sections.Count - Named} more");
         return all;
     }
+
+    private static Sentence Factors(Band band) =>
+        band.High - band.Low < 0.005
+            ? (Sentence)$"{Say.Factor(band.Low)}"
+            : $"{Say.Factor(band.Low)} to {Say.Factor(band.High)}";
 
     private static string Where(SectionMargin s) =>
         s.End switch

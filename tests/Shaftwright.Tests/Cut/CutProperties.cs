@@ -187,6 +187,7 @@ public sealed class CutProperties
                 );
                 Assert.All(made.Stretches, s => Assert.True(s.Length > -1e-9));
                 Assert.Single(made.Stretches, s => s.To == made.WeldAt);
+                Assert.Single(made.Stretches, s => s.From == made.WeldAt);
                 Assert.All(
                     made.Hardened,
                     h => Assert.True(h.From >= -1e-9 && h.To <= T + 1e-9 && h.To > h.From - 1e-9)

@@ -191,6 +191,28 @@ public sealed class StrengthSolverTests
     }
 
     [Fact]
+    public void Solve_HeatOnAHardenedGroove_TakesNoCreditForTheCase()
+    {
+        // A cut chosen against the rules, 10 mm beyond the groove.
+        var shaft = Core(10, Usual(25, 400)) with
+        {
+            Hardened = [Hard(0, 400, 6)],
+        };
+        var donors = DonorsSolver.Solve(Pair(shaft, Core(10, Usual(24, 600))));
+        var made = CutSolver
+            .Solve(donors, Shaftwright.Tests.Cut.CutSolverTests.Ask(500, at: 53), null)
+            .Made!;
+        var groove = One(
+            StrengthSolver.Solve(made, donors, null, new StrengthInput()),
+            SectionKind.Groove,
+            ShaftEnd.Inner
+        );
+
+        Assert.True(groove.Softened);
+        Assert.Equal(Solid(280 / Math.Sqrt(3), 22), groove.YieldTorque.Low, 3);
+    }
+
+    [Fact]
     public void Solve_TorqueAboveTheStrongestSteel_Stops()
     {
         var result = Solve(Core(10, Usual(25, 400)), Core(10, Usual(24, 400)), 5000);
