@@ -8,7 +8,7 @@ internal static class Yardstick
     /// <summary>The range of the ratio. Where neither car's launch factor was said, it is the same for both: one assumption
     /// about how a clutch is dropped, not two that could lie at opposite ends.</summary>
     /// <remarks>At one launch factor λ each end of a torque is min(λ·engine, cap). The quotient of two such is constant while
-    /// neither or both are capped, rises with λ while only the lower one is, and falls while only the upper one is; only one
+    /// neither or both are capped, rises with λ while only the donor's is, and falls while only this car's is; only one
     /// of the two comes first, so it is monotone in λ and its ends are all that is looked at.</remarks>
     public static Band? Ratio(CarSides? mine, CarSides? donor)
     {
