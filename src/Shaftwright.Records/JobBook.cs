@@ -177,15 +177,19 @@ public sealed class JobBook : IDisposable
             );
         });
 
-    /// <summary>What was sent and could not be taken, oldest first: the texts as sent.</summary>
+    /// <summary>What was sent and could not be taken, oldest first, at most <see cref="MostHistory"/>.</summary>
     /// <param name="job">Only this job's; null for all.</param>
     /// <exception cref="JobBookException">The book cannot be read.</exception>
-    public IReadOnlyList<string> Refused(string? job = null) =>
+    public IReadOnlyList<RefusedEntry> Refused(string? job = null) =>
         Try(db =>
-            db.Query<string>(
-                    "SELECT raw FROM refused WHERE @job IS NULL OR job = @job ORDER BY seq",
-                    new { job }
+            db.Query<RefusedRow>(
+                    """
+                    SELECT refused_at AS refusedAt, raw, refusals FROM refused
+                    WHERE @job IS NULL OR job = @job ORDER BY seq LIMIT @most
+                    """,
+                    new { job, most = MostHistory }
                 )
+                .Select(r => r.ToEntry())
                 .ToList()
         );
 

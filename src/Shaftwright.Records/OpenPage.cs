@@ -24,7 +24,7 @@ internal sealed class OpenPage(
             return Refuse(sent, null, sent.Refusals);
         if (Earlier(edit) is { } earlier)
             return earlier.Same(edit)
-                ? new(edit.Id, true, true, earlier.Seq, earlier.Revision, [])
+                ? new(edit.Id, Taken.Already, earlier.Seq, earlier.Revision, [])
                 : Refuse(
                     sent,
                     edit.JobId,
@@ -74,7 +74,7 @@ internal sealed class OpenPage(
             new { id = edit.Id.ToString(), raw = sent.Raw },
             transaction
         );
-        return new(edit.Id, true, false, seq, job.Revision, []);
+        return new(edit.Id, Taken.Applied, seq, job.Revision, []);
     }
 
     public void Save()
@@ -145,12 +145,15 @@ internal sealed class OpenPage(
                 id = sent.Id?.ToString() ?? "",
                 job,
                 raw = sent.Raw,
-                refusals = JsonSerializer.Serialize(refusals),
+                refusals = JsonSerializer.Serialize(
+                    refusals,
+                    ExchangeJson.Default.IReadOnlyListRefusal
+                ),
                 now = _now,
             },
             transaction
         );
-        return new(sent.Id, false, false, null, null, refusals);
+        return new(sent.Id, Taken.Refused, null, null, refusals);
     }
 
     private sealed class Held

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Shaftwright.JobFile;
 using Shaftwright.JobFile.Exchange;
@@ -74,5 +75,19 @@ internal sealed record EditRow
                 Value is null ? null : JsonNode.Parse(Value),
                 Was is null ? null : JsonNode.Parse(Was)
             )
+        );
+}
+
+internal sealed record RefusedRow
+{
+    public required string RefusedAt { get; init; }
+    public required string Raw { get; init; }
+    public required string Refusals { get; init; }
+
+    public RefusedEntry ToEntry() =>
+        new(
+            BookTime.Read(RefusedAt),
+            Raw,
+            JsonSerializer.Deserialize(Refusals, ExchangeJson.Default.IReadOnlyListRefusal) ?? []
         );
 }

@@ -1,5 +1,6 @@
 using Dapper;
 using Microsoft.Data.Sqlite;
+using Shaftwright.JobFile.Exchange;
 
 namespace Shaftwright.Records.Tests;
 
@@ -46,7 +47,7 @@ public sealed class JobBookFaultTests : IDisposable
         Assert.Single(book.Since(0).Edits);
         Assert.Empty(book.Faults());
         pages = null;
-        Assert.All(book.Apply(batch), r => Assert.True(r.Accepted && !r.Repeated));
+        Assert.All(book.Apply(batch), r => Assert.True(r.Outcome == Taken.Applied));
     }
 
     [Fact]

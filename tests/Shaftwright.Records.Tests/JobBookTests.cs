@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Shaftwright.JobFile;
+using Shaftwright.JobFile.Exchange;
 using Shaftwright.Records.Tests.JobFile;
 
 namespace Shaftwright.Records.Tests;
@@ -26,7 +27,7 @@ public sealed class JobBookTests : IDisposable
             Make.Set("left", "/length/chosen", "\"455.1 mm\"")
         );
         Assert.Equal([1L, 2L, 3L], replies.Select(r => r.Revision!.Value));
-        Assert.All(replies, r => Assert.True(r.Accepted && !r.Repeated));
+        Assert.All(replies, r => Assert.True(r.Outcome == Taken.Applied));
         _book.Dispose();
 
         using var again = JobBook.Open(_folder.Path);
@@ -49,7 +50,7 @@ public sealed class JobBookTests : IDisposable
         _book.Apply(Make.Set("a", "/name", "\"later\""));
         var second = _book.Apply(edit, edit);
 
-        Assert.All(second, r => Assert.True(r.Accepted && r.Repeated));
+        Assert.All(second, r => Assert.True(r.Outcome == Taken.Already));
         Assert.All(second, r => Assert.Equal(first.Seq, r.Seq));
         Assert.Equal(3, _book.Find("a")!.Revision);
         Assert.Single(_book.Find("a")!.Document["corner"]!["readings"]!.AsArray());
@@ -68,7 +69,7 @@ public sealed class JobBookTests : IDisposable
         )[0];
         Assert.False(reply.Accepted);
         Assert.Equal("id", reply.Refusals[0].Field);
-        Assert.Contains("other", Assert.Single(_book.Refused()), StringComparison.Ordinal);
+        Assert.Contains("other", Assert.Single(_book.Refused()).Raw, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -81,7 +82,11 @@ public sealed class JobBookTests : IDisposable
         Assert.Equal("corner.trialLength", Assert.Single(replies[1].Refusals).Field);
         Assert.Equal("after", (string?)_book.Find("a")!.Document["name"]);
         Assert.Equal(2, _book.Find("a")!.Revision);
-        Assert.Contains("27 bananas", Assert.Single(_book.Refused("a")), StringComparison.Ordinal);
+        Assert.Contains(
+            "27 bananas",
+            Assert.Single(_book.Refused("a")).Raw,
+            StringComparison.Ordinal
+        );
         _book.Apply(bad);
         Assert.Single(_book.Refused());
     }
@@ -106,7 +111,7 @@ public sealed class JobBookTests : IDisposable
             out _
         );
         Assert.All(_book.Apply(sent), r => Assert.False(r.Accepted));
-        Assert.Contains("27.3 at the spline", _book.Refused()[0], StringComparison.Ordinal);
+        Assert.Contains("27.3 at the spline", _book.Refused()[0].Raw, StringComparison.Ordinal);
         Assert.Equal(2, _book.Refused().Count);
     }
 

@@ -4,21 +4,44 @@ using Shaftwright.Measures;
 
 namespace Shaftwright.JobFile.Exchange;
 
-/// <summary>What became of one edit that was sent.</summary>
+/// <summary>What became of an edit that was sent.</summary>
+[JsonConverter(typeof(JsonStringEnumConverter<Taken>))]
+public enum Taken
+{
+    /// <summary>It is in the book, on disk.</summary>
+    [JsonStringEnumMemberName("applied")]
+    Applied,
+
+    /// <summary>It had been in the book already and changed nothing this time.</summary>
+    [JsonStringEnumMemberName("already")]
+    Already,
+
+    /// <summary>It could not be applied. The book keeps what was sent, beside the reasons.</summary>
+    [JsonStringEnumMemberName("refused")]
+    Refused,
+}
+
+/// <summary>The answer to one edit that was sent.</summary>
 /// <param name="Id">Its id; null when it had none that could be read.</param>
-/// <param name="Accepted">True once it is in the book, on disk. A device may then forget it.</param>
-/// <param name="Repeated">True when it had been in the book already and changed nothing this time.</param>
+/// <param name="Outcome">What became of it. A device may forget an edit that is applied or was already.</param>
 /// <param name="Seq">Its place in the book's history; null when refused.</param>
 /// <param name="Revision">The job's revision after it; null when refused.</param>
 /// <param name="Refusals">Why it was refused; empty when accepted.</param>
 public sealed record EditReply(
     Guid? Id,
-    bool Accepted,
-    bool Repeated,
+    Taken Outcome,
     long? Seq,
     long? Revision,
     IReadOnlyList<Refusal> Refusals
-);
+)
+{
+    /// <summary>True when it is in the book.</summary>
+    [JsonIgnore]
+    public bool Accepted => Outcome != Taken.Refused;
+
+    /// <summary>The refusals in sentences; null when accepted.</summary>
+    public string? Reason => Refusals.Count == 0 ? null : string.Join(' ', Refusals);
+}
 
 /// <summary>A line of the list of jobs.</summary>
 /// <param name="Id">Its id.</param>
@@ -62,6 +85,16 @@ public sealed record AppliedEdit(long Seq, DateTimeOffset AppliedAt, Edit Edit);
 /// <param name="More">True when there are more after these.</param>
 public sealed record HistoryReply(IReadOnlyList<AppliedEdit> Edits, long Latest, bool More);
 
+/// <summary>Something that was sent and could not be taken.</summary>
+/// <param name="RefusedAt">When, by the server's clock.</param>
+/// <param name="Raw">What was sent.</param>
+/// <param name="Refusals">Why it was refused.</param>
+public sealed record RefusedEntry(
+    DateTimeOffset RefusedAt,
+    string Raw,
+    IReadOnlyList<Refusal> Refusals
+);
+
 /// <summary>That the program is there.</summary>
 /// <param name="Program">"Shaftwright".</param>
 /// <param name="Version">Its version.</param>
@@ -82,6 +115,7 @@ public sealed record TroubleReply(string Problem, string Accepted);
 [JsonSerializable(typeof(IReadOnlyList<JobListing>))]
 [JsonSerializable(typeof(JobReply))]
 [JsonSerializable(typeof(HistoryReply))]
+[JsonSerializable(typeof(IReadOnlyList<RefusedEntry>))]
 [JsonSerializable(typeof(HealthReply))]
 [JsonSerializable(typeof(TroubleReply))]
 public sealed partial class ExchangeJson : JsonSerializerContext;

@@ -11,7 +11,7 @@ public sealed class SchemaTests
 {
     private static readonly JsonSchema s_schema = JsonSchema.FromText(JobJson.Schema());
 
-    private static bool Valid(string json)
+    internal static bool Valid(string json)
     {
         using var parsed = JsonDocument.Parse(json);
         return s_schema
