@@ -1,0 +1,39 @@
+namespace Shaftwright.App.Verbs;
+
+/// <summary>What <c>serve</c> was asked.</summary>
+public sealed record ServeOptions
+{
+    /// <summary>The port when none is given.</summary>
+    public const int UsualPort = 5178;
+
+    /// <summary>Port on this machine; 0 takes any free one.</summary>
+    public int Port { get; init; } = UsualPort;
+
+    /// <summary>Folder of the job book; null for the user's own (the demo has another).</summary>
+    public string? Data { get; init; }
+
+    /// <summary>Serve the demo jobs.</summary>
+    public bool Demo { get; init; }
+
+    /// <summary>Open the page in the desktop's browser, where there is one.</summary>
+    public bool Open { get; init; }
+
+    /// <summary>Where the address is written.</summary>
+    public TextWriter Out { get; init; } = Console.Out;
+
+    /// <summary>Where it is written why nothing is served.</summary>
+    public TextWriter Error { get; init; } = Console.Error;
+
+    /// <summary>The folder of the job book; null when the system names no folder for the user.</summary>
+    public string? DataFolder()
+    {
+        if (Data is not null)
+            return Path.GetFullPath(Data);
+        var own = Environment.GetFolderPath(
+            Environment.SpecialFolder.LocalApplicationData,
+            Environment.SpecialFolderOption.DoNotVerify
+        );
+        // Demo jobs never stand among real ones.
+        return own.Length == 0 ? null : Path.Combine(own, "Shaftwright", Demo ? "demo" : "book");
+    }
+}

@@ -1,0 +1,135 @@
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+using Microsoft.AspNetCore.Connections;
+using Shaftwright.App.Api;
+using Shaftwright.Records;
+
+namespace Shaftwright.App.Verbs;
+
+/// <summary><c>serve</c>: the pages, the job book and the API between them, for this machine only.</summary>
+public static class ServeVerb
+{
+    /// <summary>Serves until it is told to stop (Ctrl+C, SIGTERM, or <paramref name="cancel"/>).</summary>
+    /// <param name="options">What was asked.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>0 when it was told to stop; 2, with words on <see cref="ServeOptions.Error"/>, when it could not start.</returns>
+    public static async Task<int> RunAsync(ServeOptions options, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        if (options.DataFolder() is not { } folder)
+            return await Failed(
+                options,
+                "This system names no folder for your own data. Say where the job book is kept with --data DIR."
+            );
+        JobBook book;
+        try
+        {
+            book = JobBook.Open(folder);
+            if (options.Demo)
+                DemoJobs.AddMissing(book);
+        }
+        catch (JobBookException e)
+        {
+            return await Failed(options, e.Message);
+        }
+        using (book)
+        {
+            await using var app = Build(options, book);
+            try
+            {
+                await app.StartAsync(cancel);
+            }
+            catch (Exception e) when (e is IOException or SocketException)
+            {
+                return await Failed(options, WhyNot(options.Port, e));
+            }
+            var address = Address(app);
+            await options.Out.WriteLineAsync($"Shaftwright is at {address} (jobs in {folder})");
+            await options.Out.FlushAsync(cancel);
+            if (options.Open)
+                Desktop.Open(address);
+            await app.WaitForShutdownAsync(cancel);
+        }
+        return 0;
+    }
+
+    private static WebApplication Build(ServeOptions options, JobBook book)
+    {
+        var builder = WebApplication.CreateSlimBuilder(
+            new WebApplicationOptions
+            {
+                // The files beside the program, wherever it was started from and whoever started it.
+                ApplicationName = typeof(ServeVerb).Assembly.GetName().Name,
+                ContentRootPath = AppContext.BaseDirectory,
+                EnvironmentName = Environments.Production,
+            }
+        );
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = JobApi.MostBody;
+            if (options.Port == 0)
+                kestrel.Listen(IPAddress.Loopback, 0);
+            else
+                kestrel.ListenLocalhost(options.Port);
+        });
+        builder.Logging.ClearProviders();
+        builder.Logging.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // Says that the address is set twice, or that there is no IPv6 here; neither is a person's concern.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Server.Kestrel", LogLevel.Error);
+
+        var app = builder.Build();
+        app.UseMiddleware<LocalOnly>(ContentPolicy.For(app.Environment.WebRootFileProvider));
+        app.UseMiddleware<Troubles>();
+        JobApi.Map(app, book, options.Demo);
+        if (File.Exists(Path.Combine(AppContext.BaseDirectory, Assets)))
+        {
+            app.MapStaticAssets();
+            // Asked anew each time, so that a new build is seen at once; its parts are kept by their names.
+            app.MapFallbackToFile(
+                "index.html",
+                new StaticFileOptions
+                {
+                    OnPrepareResponse = page =>
+                        page.Context.Response.Headers.CacheControl = "no-cache",
+                }
+            );
+        }
+        return app;
+    }
+
+    /// <summary>The list of the pages' files that the build puts beside the program. Without it the API is served alone.</summary>
+    private static string Assets =>
+        $"{typeof(ServeVerb).Assembly.GetName().Name}.staticwebassets.endpoints.json";
+
+    private static string Address(WebApplication app)
+    {
+        var bound = app.Urls.First();
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"http://localhost:{BindingAddress.Parse(bound).Port}/"
+        );
+    }
+
+    private static string WhyNot(int port, Exception e) =>
+        e is AddressInUseException || e.InnerException is AddressInUseException
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"Port {port} is taken by another program, perhaps another Shaftwright. Close it, or choose another: --port {(port < 65535 ? port + 1 : UsualOther)}"
+            )
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"Port {port} cannot be served: {e.Message} Choose another with --port."
+            );
+
+    private const int UsualOther = 8080;
+
+    private static async Task<int> Failed(ServeOptions options, string words)
+    {
+        await options.Error.WriteLineAsync(words);
+        return 2;
+    }
+}
