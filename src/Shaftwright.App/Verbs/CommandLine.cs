@@ -66,6 +66,7 @@ internal static class CommandLine
             "One-off driveshafts from two donor shafts: length, cut, strength, route card."
         )
         {
+            Serve(streams),
             New(streams),
             Schema(streams),
             Stage(LengthVerb.Verb, streams),
@@ -113,6 +114,51 @@ internal static class CommandLine
                 parsed.GetValue(file),
                 streams
             )
+        );
+        return command;
+    }
+
+    private static Command Serve(Streams streams)
+    {
+        var port = new Option<int>("--port")
+        {
+            Description = "Port on this machine; 0 takes any free one.",
+            DefaultValueFactory = _ => ServeOptions.UsualPort,
+            HelpName = "N",
+        };
+        port.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int>() is < 0 or > 65535)
+                result.AddError("A port is a number from 0 to 65535.");
+        });
+        var data = new Option<string>("--data")
+        {
+            Description = "Folder of the job book; your own, or the demo's, when not given.",
+            HelpName = "DIR",
+        };
+        var demo = new Option<bool>("--demo") { Description = "Serve the demo jobs." };
+        var open = new Option<bool>("--open") { Description = "Open the page in the browser." };
+        var command = new Command("serve", "The pages and the job book, for this machine only.")
+        {
+            port,
+            data,
+            demo,
+            open,
+        };
+        command.SetAction(
+            (parsed, cancel) =>
+                ServeVerb.RunAsync(
+                    new ServeOptions
+                    {
+                        Port = parsed.GetValue(port),
+                        Data = parsed.GetValue(data),
+                        Demo = parsed.GetValue(demo),
+                        Open = parsed.GetValue(open),
+                        Out = streams.Out,
+                        Error = streams.Error,
+                    },
+                    cancel
+                )
         );
         return command;
     }
