@@ -42,13 +42,19 @@ public static class Markup
         return text.ToString();
     }
 
+    /// <summary>Rows of a table that is not broken over two pages.</summary>
+    private const int MostWhole = 18;
+
     /// <summary>The table behind a drawing, as HTML.</summary>
     /// <param name="table">The table.</param>
     /// <exception cref="ArgumentNullException"><paramref name="table"/> is null.</exception>
     public static string Html(Table table)
     {
         ArgumentNullException.ThrowIfNull(table);
-        var html = new StringBuilder("<table><caption>");
+        // A short table stays in one piece on paper.
+        var html = new StringBuilder(
+            table.Rows.Count <= MostWhole ? "<table class=\"whole\"><caption>" : "<table><caption>"
+        );
         html.Append(Escape(table.Caption)).Append("</caption><thead><tr>");
         foreach (var head in table.Heads)
             html.Append("<th scope=\"col\">").Append(Escape(head)).Append("</th>");

@@ -91,8 +91,8 @@ public static class PlungeDrawing
         legend.Face("allowed", Ink.Allowed);
         legend.Line("the joint's stop", Ink.Limit);
         legend.Dot("reading", Ink.Reading);
-        if (length.Make is not null)
-            legend.Line("length to make", Ink.Answer);
+        if (length.Make is { } make)
+            legend.Line("make " + Say.Length(make).In(display), Ink.Answer);
         if (length.Shortest is not null || length.Longest is not null)
             legend.Dot("sets the window", Ink.Worst);
 
@@ -151,12 +151,6 @@ public static class PlungeDrawing
         {
             board.Add(
                 new Line(Ink.Answer, new(plot.Left, plot.Y(make)), new(plot.Right, plot.Y(make)))
-            );
-            board.Words(
-                Ink.Answer,
-                plot.Left + 6,
-                plot.Y(make) - 6,
-                "make " + Say.Length(make).In(display)
             );
         }
         foreach (var (end, name, down) in Ends(length))

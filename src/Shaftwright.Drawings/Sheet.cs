@@ -97,21 +97,12 @@ public static class Sheet
             html.Append("<p class=\"caution\"><strong>Mind:</strong> ")
                 .Append(E(caution))
                 .Append("</p>");
-        if (o.Findings.Count > 0)
-        {
-            html.Append("<ul class=\"found\">");
-            foreach (var f in o.Findings.OrderByDescending(f => f.Severity))
-                html.Append("<li><strong>")
-                    .Append(WordOf(f.Severity))
-                    .Append(":</strong> ")
-                    .Append(E(f.Text.In(display)))
-                    .Append(" <span class=\"do\">→ ")
-                    .Append(E(f.Action.In(display)))
-                    .Append("</span><span class=\"source\">Source: ")
-                    .Append(E(f.Source))
-                    .Append("</span></li>");
-            html.Append("</ul>");
-        }
+        AppendFindings(html, o.Findings.Where(f => f.Severity != Severity.Note), display);
+        var notes = o.Findings.Count(f => f.Severity == Severity.Note);
+        if (notes > 0)
+            html.Append("<p class=\"source\">")
+                .Append(notes == 1 ? "One note" : $"{notes} notes")
+                .Append(" at the back.</p>");
         html.Append(
                 "</div><div><div class=\"state\"><svg viewBox=\"0 0 16 16\" aria-hidden=\"true\"><path d=\""
             )
@@ -124,6 +115,29 @@ public static class Sheet
         if (o.State != OperationState.NotInThisJob)
             AppendSignature(html, o.SignOff);
         html.Append("</div></section>");
+    }
+
+    private static void AppendFindings(
+        StringBuilder html,
+        IEnumerable<Finding> findings,
+        Display display
+    )
+    {
+        var heaviestFirst = findings.OrderByDescending(f => f.Severity).ToList();
+        if (heaviestFirst.Count == 0)
+            return;
+        html.Append("<ul class=\"found\">");
+        foreach (var f in heaviestFirst)
+            html.Append("<li><strong>")
+                .Append(WordOf(f.Severity))
+                .Append(":</strong> ")
+                .Append(E(f.Text.In(display)))
+                .Append(" <span class=\"do\">→ ")
+                .Append(E(f.Action.In(display)))
+                .Append("</span><span class=\"source\">Source: ")
+                .Append(E(f.Source))
+                .Append("</span></li>");
+        html.Append("</ul>");
     }
 
     private static void AppendSignature(StringBuilder html, SignOff? signOff)
@@ -253,6 +267,22 @@ public static class Sheet
                     .Append(E(a.Source))
                     .Append("</span></li>");
             html.Append("</ul>");
+        }
+        if (card.Operations.Any(o => o.Findings.Any(f => f.Severity == Severity.Note)))
+        {
+            html.Append("<h2>Notes</h2>");
+            foreach (var o in card.Operations)
+            {
+                var notes = o.Findings.Where(f => f.Severity == Severity.Note).ToList();
+                if (notes.Count == 0)
+                    continue;
+                html.Append("<h3>")
+                    .Append(o.Number.ToString(CultureInfo.InvariantCulture))
+                    .Append(' ')
+                    .Append(E(o.Title))
+                    .Append("</h3>");
+                AppendFindings(html, notes, display);
+            }
         }
         html.Append("<h2>What was measured</h2>");
         Rows(html, SheetTables.Readings(document.Job));

@@ -107,6 +107,12 @@ public static class SheetTables
     private static string Range(Band band, Func<double, Shown> say, Display display)
     {
         var (low, high) = (say(band.Low).In(display), say(band.High).In(display));
-        return low == high ? low : $"{low} to {high}";
+        if (low == high)
+            return low;
+        // "391 to 586 N·m": one unit serves both.
+        var unit = high.LastIndexOf('\u00a0');
+        return unit > 0 && low.EndsWith(high[unit..], StringComparison.Ordinal)
+            ? $"{low[..^(high.Length - unit)]} to {high}"
+            : $"{low} to {high}";
     }
 }

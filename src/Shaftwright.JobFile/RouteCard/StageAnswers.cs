@@ -118,7 +118,7 @@ public static class StageAnswers
             ? (Sentence)
                 $" It is asked for {Between(Say.Factor(d.Low), Say.Factor(d.High))} times what its donor was made for."
             : Sentence.Plain("");
-        return $"It yields first at {Words(weakest.Words)}: at {Between(Say.Torque(weakest.YieldTorque.Low), Say.Torque(weakest.YieldTorque.High))}{margin}.{donor}";
+        return $"It yields first at the {Words(weakest.Words)}: at {Between(Say.Torque(weakest.YieldTorque.Low), Say.Torque(weakest.YieldTorque.High))}{margin}.{donor}";
     }
 
     /// <summary>Which shims; null when the diameters are not known.</summary>

@@ -1,0 +1,297 @@
+using Shaftwright.App.Tests.Drawings;
+using Shaftwright.Findings;
+using Shaftwright.JobFile;
+using Shaftwright.Measures;
+using Shaftwright.Truing;
+
+namespace Shaftwright.App.Tests.RouteCards;
+
+public class RouteCardTests
+{
+    private static readonly DateTimeOffset s_monday = new(
+        2026,
+        5,
+        4,
+        8,
+        0,
+        0,
+        TimeSpan.FromHours(2)
+    );
+
+    [Fact]
+    public void Of_AnyJob_HasItsOperationsInMakingOrder() =>
+        Assert.Equal(
+            [
+                "measure-car",
+                "check-joints",
+                "length",
+                "walk-donors",
+                "cut",
+                "strength",
+                "prepare-ends",
+                "set-up",
+                "tack",
+                "weld",
+                "temper",
+                "true-butt",
+                "crack-test-butt",
+                "sleeve",
+                "true-sleeved",
+                "crack-test-sleeved",
+                "crack-test-late",
+                "fit",
+                "first-run",
+                "service",
+            ],
+            Card(JobDocument.Empty).Operations.Select(o => o.Code)
+        );
+
+    [Fact]
+    public void Of_EmptyJob_AsksForReadingsAtTheCarFirst()
+    {
+        var card = Card(JobDocument.Empty);
+        Assert.Equal("measure-car", card.Next.Operation);
+        Assert.Equal(OperationState.NeedsReadings, StateOf(card, "measure-car"));
+        Assert.Equal(OperationState.Held, StateOf(card, "weld"));
+    }
+
+    [Fact]
+    public void Of_EveryCaution_StandsOnTheCardOnce()
+    {
+        var cautions = Card(JobDocument.Empty).Operations.SelectMany(o => o.Cautions).ToList();
+        Assert.Equal(cautions.Count, cautions.Distinct().Count());
+        // The hazards that nobody may leave out, each by a word that only its caution has.
+        string[] hazards =
+        [
+            "never a jack",
+            "insurance",
+            "phosgene",
+            "cadmium",
+            "competent welder",
+            "burns eyes",
+            "loose clothing",
+            "low-hydrogen",
+            "developer cans",
+            "looks cold",
+            "burst under the press",
+            "no proof of strength",
+            "in line with the shaft",
+            "vibration",
+        ];
+        foreach (var hazard in hazards)
+            Assert.Single(cautions, c => c.Contains(hazard, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_OperationsWithoutANumber_SayWhomToAsk()
+    {
+        var temper = Card(JobDocument.Empty).Operations.Single(o => o.Code == "temper");
+        Assert.Null(temper.Answer);
+        Assert.Contains("heat treater", temper.NoNumber, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_SignedInOrder_EachFreesTheNextUntilAllAreSigned()
+    {
+        var document = Samples.Example(Samples.GrassTrack) with { Records = new() };
+        var order = Card(document).Operations.Select(o => o.Code).ToList();
+        foreach (var code in order)
+        {
+            var before = Card(document).Operations.Single(o => o.Code == code);
+            Assert.True(
+                before.State is not (OperationState.Held or OperationState.Stopped),
+                $"{code} is {before.State}: {before.Because}"
+            );
+            document = Sign(document, code);
+            Assert.Equal(OperationState.Signed, StateOf(Card(document), code));
+        }
+        Assert.Equal("", Card(document).Next.Operation);
+    }
+
+    [Fact]
+    public void Of_SetUpNotSigned_HoldsTackAndSaysWhatItWaitsFor()
+    {
+        var document = Sign(
+            Samples.Example(Samples.GrassTrack) with
+            {
+                Records = new(),
+            },
+            "length",
+            "cut",
+            "strength",
+            "prepare-ends"
+        );
+        var card = Card(document);
+        Assert.Equal(OperationState.Held, StateOf(card, "tack"));
+        Assert.Equal("set-up", card.Next.Operation);
+        var tack = card.Operations.Single(o => o.Code == "tack");
+        Assert.Contains("Set up in the vee", tack.Because!.ToString(), StringComparison.Ordinal);
+        // Held does not hide what is known: the tacked run-out was read.
+        Assert.NotNull(tack.Answer);
+    }
+
+    [Fact]
+    public void Of_SignedThoughHeld_StaysSignedAndSaysSo()
+    {
+        var card = Card(Sign(JobDocument.Empty, "weld"));
+        var weld = card.Operations.Single(o => o.Code == "weld");
+        Assert.Equal(OperationState.Signed, weld.State);
+        Assert.Contains(
+            "does not stand signed",
+            weld.Because!.ToString(),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Of_NoLengthWorks_StopOutweighsTheSignatureAndComesNext()
+    {
+        var document = Sign(
+            Samples.Example(Samples.Pickup),
+            "measure-car",
+            "check-joints",
+            "length"
+        );
+        var card = Card(document);
+        var length = card.Operations.Single(o => o.Code == "length");
+        Assert.Equal(OperationState.Stopped, length.State);
+        Assert.NotNull(length.SignOff);
+        Assert.Equal("length", card.Next.Operation);
+        Assert.Equal(OperationState.Held, StateOf(card, "prepare-ends"));
+    }
+
+    [Fact]
+    public void Of_SignOffWithdrawn_HoldsAgain()
+    {
+        var signed = Sign(JobDocument.Empty, "weld");
+        var records = signed.Records with
+        {
+            SignOffs =
+            [
+                .. signed.Records.SignOffs,
+                new("w", "weld", s_monday, "", "pores") { Withdrawn = true },
+            ],
+        };
+        var card = Card(signed with { Records = records });
+        Assert.Equal(OperationState.Held, StateOf(card, "weld"));
+    }
+
+    [Fact]
+    public void Of_NoSleeve_SkipsItsOperationsAndHoldsNothingByThem()
+    {
+        var job = Samples.Example(Samples.GrassTrack).Job;
+        var document = new JobDocument(
+            job with
+            {
+                Cut = job.Cut! with { SleeveLength = null },
+            },
+            new()
+        );
+        foreach (var code in new[] { "sleeve", "true-sleeved", "crack-test-sleeved" })
+            Assert.Equal(OperationState.NotInThisJob, StateOf(Card(document), code));
+        var late = Card(document).Operations.Single(o => o.Code == "crack-test-late");
+        Assert.Contains("Crack-test the butt", late.Because!.ToString(), StringComparison.Ordinal);
+        document = Sign(document, "crack-test-butt");
+        Assert.Equal(OperationState.ToDo, StateOf(Card(document), "crack-test-late"));
+    }
+
+    [Fact]
+    public void Of_WeldSigned_LateCrackTestSaysNotBeforeTwoDaysOn()
+    {
+        var card = Card(Sign(JobDocument.Empty, "weld"));
+        Assert.Contains(
+            "Not before 6 May 2026, 08:00",
+            card.Operations.Single(o => o.Code == "crack-test-late").Answer!.ToString(),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Of_PressedAndTurnedAgain_TheLastTurnCounts()
+    {
+        JobDocument With(params DialTurn[] turns) =>
+            Sign(
+                new(new Job { Truing = new() { Turns = turns } }, new()),
+                "length",
+                "cut",
+                "strength",
+                "prepare-ends",
+                "set-up",
+                "tack",
+                "weld",
+                "temper"
+            );
+        var bent = TurnOf("a", 0.6);
+        var straight = TurnOf("b", 0.02);
+        Assert.Equal(OperationState.Stopped, StateOf(Card(With(bent)), "true-butt"));
+        Assert.Equal(OperationState.Answered, StateOf(Card(With(bent, straight)), "true-butt"));
+        Assert.Equal(OperationState.Stopped, StateOf(Card(With(straight, bent)), "true-butt"));
+    }
+
+    [Fact]
+    public void Of_EveryFindingOfTheJob_StandsUnderAnOperation()
+    {
+        foreach (var example in new[] { Samples.GrassTrack, Samples.Pickup })
+        {
+            var document = Samples.Example(example);
+            var result = Workflow.Evaluate(document.Job);
+            var onCard = RouteCard
+                .Of(document, result)
+                .Operations.SelectMany(o => o.Findings)
+                .Select(f => f.Code + f.Text)
+                .ToHashSet();
+            Assert.All(
+                result.Findings.Where(f => f.Stage != Stage.Truing),
+                f => Assert.Contains(f.Code + f.Text, onCard)
+            );
+        }
+    }
+
+    [Fact]
+    public void States_EachHasAWordAndAShapeOfItsOwn()
+    {
+        var states = Enum.GetValues<OperationState>();
+        Assert.Equal(states.Length, states.Select(OperationStates.WordOf).Distinct().Count());
+        Assert.Equal(states.Length, states.Select(OperationStates.GlyphOf).Distinct().Count());
+        Assert.Equal(states.Length, states.Select(OperationStates.PathOf).Distinct().Count());
+    }
+
+    private static DialTurn TurnOf(string id, double runOut) =>
+        new()
+        {
+            Id = id,
+            Moment = Moment.ButtWelded,
+            Readings =
+            [
+                .. Enumerable
+                    .Range(0, 12)
+                    .Select(i => new DialReading
+                    {
+                        Angle = Measured<Angle>.Of(30 * i, Angle.Degree),
+                        Dial = Measured<Distance>.Of(
+                            Math.Round(runOut / 2 * Math.Cos(Math.PI / 6 * i), 4),
+                            Distance.Mm
+                        ),
+                    }),
+            ],
+        };
+
+    private static RouteCard Card(JobDocument document) =>
+        RouteCard.Of(document, Workflow.Evaluate(document.Job));
+
+    private static OperationState StateOf(RouteCard card, string code) =>
+        card.Operations.Single(o => o.Code == code).State;
+
+    private static JobDocument Sign(JobDocument document, params string[] codes) =>
+        document with
+        {
+            Records = document.Records with
+            {
+                SignOffs =
+                [
+                    .. document.Records.SignOffs,
+                    .. codes.Select(c => new SignOff("s-" + c, c, s_monday, "R.", "")),
+                ],
+            },
+        };
+}
