@@ -1,0 +1,7 @@
+namespace Shaftwright.Pages.Components;
+
+/// <summary>One of the words of a <see cref="Choice"/>.</summary>
+/// <param name="Value">As kept.</param>
+/// <param name="Words">As shown.</param>
+/// <param name="Note">A few words more.</param>
+public sealed record Option(string Value, string Words, string Note = "");

@@ -1,0 +1,176 @@
+using System.Text.Json;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Pages.Doors;
+
+/// <summary>What was typed behind one door, word for word, with a way back. It holds text, not values: a slip that a field
+/// refuses is kept as well, so that it can be put right after the phone has slept.</summary>
+public sealed class Draft
+{
+    private readonly Dictionary<string, string> _answers = [];
+    private readonly Stack<(string Key, Dictionary<string, string> Before)> _undo = new();
+
+    /// <summary>Raised after each change.</summary>
+    public event Action? Changed;
+
+    /// <summary>Raised just before a new change begins.</summary>
+    public event Action? Begins;
+
+    /// <summary>The text under a key; empty when nothing was typed.</summary>
+    public string this[string key] => _answers.GetValueOrDefault(key, "");
+
+    /// <summary>True when there is something to take back.</summary>
+    public bool CanUndo => _undo.Count > 0;
+
+    /// <summary>True when nothing was typed.</summary>
+    public bool IsEmpty => _answers.Count == 0;
+
+    /// <summary>True when something was typed under the key.</summary>
+    public bool Has(string key) => _answers.ContainsKey(key);
+
+    /// <summary>Sets one answer; empty text takes it out. Keys typed one after another into one box are one change.</summary>
+    public void Set(string key, string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (this[key] == text)
+            return;
+        Begin(key);
+        Put(key, text);
+        _open = true;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Several answers as one change.</summary>
+    public void SetAll(string change, IEnumerable<KeyValuePair<string, string>> answers)
+    {
+        ArgumentNullException.ThrowIfNull(answers);
+        Begin(change, always: true);
+        foreach (var (key, text) in answers)
+            Put(key, text);
+        _open = true;
+        Changed?.Invoke();
+        Settle();
+    }
+
+    /// <summary>Takes the last change back.</summary>
+    public void Undo()
+    {
+        if (!_undo.TryPop(out var last))
+            return;
+        Begins?.Invoke();
+        Replace(last.Before);
+        _open = true;
+        Changed?.Invoke();
+        Settle();
+    }
+
+    /// <summary>Raised when the hand has left what it changed.</summary>
+    public event Action? Settled;
+
+    /// <summary>Ends the running change: the next key begins a new one.</summary>
+    public void Settle()
+    {
+        _settled = true;
+        if (!_open)
+            return;
+        _open = false;
+        Settled?.Invoke();
+    }
+
+    /// <summary>Keys with a prefix, in no order.</summary>
+    public IEnumerable<string> Keys(string prefix) =>
+        _answers.Keys.Where(k => k.StartsWith(prefix, StringComparison.Ordinal));
+
+    /// <summary>Reads one answer; null when there is none, or when its field refuses it.</summary>
+    public Measured<T>? Take<T>(string key, Field<T> field)
+        where T : IDimension<T> => Read(key, field)?.Measure;
+
+    /// <summary>Reads one answer with its ±, or the refusal; null when nothing was typed.</summary>
+    public Reading<T>? Read<T>(string key, Field<T> field)
+        where T : IDimension<T>
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        var text = this[key];
+        if (text.Length == 0)
+            return null;
+        var give = this[key + PlusMinus];
+        if (give.Length > 0 && !text.Contains('±', StringComparison.Ordinal))
+            text = text + " ± " + give;
+        return field.Read(text);
+    }
+
+    /// <summary>Key suffix of the ± of an answer.</summary>
+    public const string PlusMinus = "/±";
+
+    /// <summary>Puts a measure of a job back as it was typed.</summary>
+    public static void Lay<T>(IDictionary<string, string> into, string key, Measured<T>? measure)
+        where T : IDimension<T>
+    {
+        ArgumentNullException.ThrowIfNull(into);
+        if (measure is not null)
+            into[key] = Units.WithUnit(measure.Typed, measure.Unit);
+    }
+
+    /// <summary>Starts from other answers, without a way back.</summary>
+    public void Load(IReadOnlyDictionary<string, string> answers)
+    {
+        Replace(answers);
+        _undo.Clear();
+        Changed?.Invoke();
+    }
+
+    /// <summary>The answers as text for the device.</summary>
+    public string Text() => TextOf(_answers);
+
+    /// <summary>Answers as text for the device.</summary>
+    public static string TextOf(Dictionary<string, string> answers) =>
+        JsonSerializer.Serialize(answers, DeviceJson.Default.DictionaryStringString);
+
+    /// <summary>A copy of the answers.</summary>
+    public Dictionary<string, string> Copy() => new(_answers);
+
+    /// <summary>Answers from the device's text; empty when it is not readable.</summary>
+    public static Dictionary<string, string> Parse(string? text)
+    {
+        if (string.IsNullOrEmpty(text))
+            return [];
+        try
+        {
+            return JsonSerializer.Deserialize(text, DeviceJson.Default.DictionaryStringString)
+                ?? [];
+        }
+        catch (JsonException)
+        {
+            return [];
+        }
+    }
+
+    private bool _settled = true;
+    private bool _open;
+
+    private void Begin(string key, bool always = false)
+    {
+        if (!always && !_settled && _undo.TryPeek(out var last) && last.Key == key)
+            return;
+        _settled = always;
+        _undo.Push((key, new(_answers)));
+        Begins?.Invoke();
+    }
+
+    private void Put(string key, string text)
+    {
+        if (text.Length == 0)
+            _answers.Remove(key);
+        else
+            _answers[key] = text;
+    }
+
+    private void Replace(IReadOnlyDictionary<string, string> answers)
+    {
+        var copy = answers.ToArray();
+        _answers.Clear();
+        foreach (var (key, text) in copy)
+            _answers[key] = text;
+        _settled = true;
+    }
+}

@@ -1,0 +1,206 @@
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Pages.Doors;
+
+/// <summary>Two shafts on the bench: where to cut?</summary>
+public sealed partial class TwoShafts
+{
+    /// <summary>Its place in the address.</summary>
+    public const string Place = "two-shafts";
+
+    private static readonly Option[] Sleeves = [new("no", "No sleeve"), new("yes", "A sleeve")];
+
+    /// <inheritdoc/>
+    public override string Slug => Place;
+
+    /// <inheritdoc/>
+    public override string Title => "Two shafts on the bench";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Step> Steps { get; } =
+    [
+        new("inner-end", "Walk the shaft that gives the inner (power unit) end."),
+        new("outer-end", "Walk the shaft that gives the outer (wheel) end."),
+        new(
+            "overall",
+            "How long must the finished shaft be?",
+            "Without it there is no second cut, only where the two are most alike."
+        ),
+        new("sleeve", "Is there a sleeve?", "Then none is drawn, and its ends are not checked."),
+    ];
+
+    /// <inheritdoc/>
+    public override Answer? Answer =>
+        Result.Cut is { InnerAt: { } inner, OuterAt: { } outer }
+            ? new(
+                $"Cut the inner-end shaft at",
+                $"{Say.Length(inner)}",
+                $", the outer-end shaft at {Say.Length(outer)}, each from its own joint end.",
+                inner
+            )
+            : null;
+
+    private bool WithSleeve =>
+        Draft["sleeve"] is var said
+        && (said == "yes" || (said.Length == 0 && Draft.Has("sleeve/length")));
+
+    private IReadOnlyList<string> Taken
+    {
+        get
+        {
+            string L(double mm) => Say.Length(mm).In(Preferences.Display);
+            var lines = new List<string>();
+            if (Job.Cut?.RootGap is null)
+                lines.Add(
+                    $"A gap of {L(CutFields.UsualRootGap)} between the faces (common practice, no source)."
+                );
+            if (Job.Cut?.Shrinkage is null)
+                lines.Add(
+                    $"The weld draws the ends together by {L(CutFields.UsualShrinkage)}; a welded sample of your own says better."
+                );
+            if (Job.Cut?.HeatBand is null)
+                lines.Add(
+                    $"Heat changes the steel {L(CutFields.UsualHeatBand)} to each side of a weld (common practice, no source)."
+                );
+            if (Job.Cut?.BootSlideRoom is null)
+                lines.Add(
+                    $"A boot needs {L(CutFields.UsualBootSlideRoom)} to slide back (common practice, no source)."
+                );
+            return lines;
+        }
+    }
+
+    /// <inheritdoc/>
+    public override Job Lay(Job basis)
+    {
+        ArgumentNullException.ThrowIfNull(basis);
+        var inner = Shaft("inner", basis.Donors?.InnerEnd);
+        var outer = Shaft("outer", basis.Donors?.OuterEnd);
+        var cut = (basis.Cut ?? new()) with
+        {
+            OverallLength = Draft.Take("overall", CutFields.OverallLength),
+            InnerCutAt = Draft.Take("cut", CutFields.InnerCutAt),
+            SleeveLength = WithSleeve ? Draft.Take("sleeve/length", CutFields.SleeveLength) : null,
+            SleeveOutside = WithSleeve
+                ? Draft.Take("sleeve/outside", CutFields.SleeveOutside)
+                : null,
+        };
+        return basis with
+        {
+            Donors =
+                inner is null && outer is null
+                    ? basis.Donors
+                    : (basis.Donors ?? new()) with
+                    {
+                        InnerEnd = inner,
+                        OuterEnd = outer,
+                    },
+            Cut = cut == new CutInput() ? null : cut,
+        };
+    }
+
+    /// <inheritdoc/>
+    protected override void Unlay(Job job, IDictionary<string, string> answers)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(answers);
+        if (job.Cut is { } cut)
+        {
+            Draft.Lay(answers, "overall", cut.OverallLength);
+            Draft.Lay(answers, "cut", cut.InnerCutAt);
+            Draft.Lay(answers, "sleeve/length", cut.SleeveLength);
+            Draft.Lay(answers, "sleeve/outside", cut.SleeveOutside);
+        }
+        UnlayShaft("inner", job.Donors?.InnerEnd, answers);
+        UnlayShaft("outer", job.Donors?.OuterEnd, answers);
+    }
+
+    /// <inheritdoc/>
+    protected override string? SayMoved(double change) =>
+        Math.Abs(change) < 0.05
+            ? null
+            : Say.Length(Math.Abs(change)).In(Preferences.Display)
+                + (change > 0 ? " further in than before" : " nearer the joint than before");
+
+    private DonorShaft? Shaft(string piece, DonorShaft? old)
+    {
+        var zones = new List<ShaftZone>();
+        for (var i = 0; Draft.Has($"{piece}/{i}/kind"); i++)
+        {
+            var at = $"{piece}/{i}/";
+            zones.Add(
+                new()
+                {
+                    Kind = Enum.TryParse<ZoneKind>(Draft[at + "kind"], out var kind)
+                        ? kind
+                        : ZoneKind.Plain,
+                    Until = Draft.Take(at + "until", DonorFields.Until),
+                    Diameter = Draft.Take(at + "diameter", DonorFields.Diameter),
+                    EndDiameter =
+                        kind == ZoneKind.Taper
+                            ? Draft.Take(at + "end", DonorFields.EndDiameter)
+                            : null,
+                    RootDiameter =
+                        kind == ZoneKind.Spline
+                            ? Draft.Take(at + "root", DonorFields.RootDiameter)
+                            : null,
+                }
+            );
+        }
+        // A place that has been opened and not yet been given its end or its diameter is not part of the shaft.
+        while (zones.Count > 0 && (zones[^1].Until is null || zones[^1].Diameter is null))
+            zones.RemoveAt(zones.Count - 1);
+        var hardened = new List<HardenedZone>();
+        if (
+            Draft.Take($"{piece}/hard/from", DonorFields.From) is { } from
+            && Draft.Take($"{piece}/hard/to", DonorFields.To) is { } to
+            && to.Value > from.Value
+        )
+            hardened.Add(
+                new()
+                {
+                    From = from,
+                    To = to,
+                    CaseDepth = old?.Hardened is [{ CaseDepth: var depth }, ..] ? depth : null,
+                }
+            );
+        if (old?.Hardened is { Count: > 1 } more)
+            hardened.AddRange(more.Skip(1));
+        if (zones.Count == 0 && hardened.Count == 0 && old is null)
+            return null;
+        return (old ?? new()) with
+        {
+            Name = Draft[$"{piece}/name"],
+            Zones = zones,
+            Hardened = hardened,
+        };
+    }
+
+    private static void UnlayShaft(
+        string piece,
+        DonorShaft? shaft,
+        IDictionary<string, string> answers
+    )
+    {
+        if (shaft is null)
+            return;
+        answers[$"{piece}/name"] = shaft.Name;
+        for (var i = 0; i < shaft.Zones.Count; i++)
+        {
+            var zone = shaft.Zones[i];
+            var at = $"{piece}/{i}/";
+            answers[at + "kind"] = zone.Kind.ToString();
+            Draft.Lay(answers, at + "until", zone.Until);
+            Draft.Lay(answers, at + "diameter", zone.Diameter);
+            Draft.Lay(answers, at + "end", zone.EndDiameter);
+            Draft.Lay(answers, at + "root", zone.RootDiameter);
+        }
+        if (shaft.Hardened.Count > 0)
+        {
+            Draft.Lay(answers, $"{piece}/hard/from", shaft.Hardened[0].From);
+            Draft.Lay(answers, $"{piece}/hard/to", shaft.Hardened[0].To);
+        }
+    }
+}

@@ -1,0 +1,198 @@
+using System.Text.Json.Nodes;
+using Shaftwright.JobFile;
+using Shaftwright.Measures;
+
+namespace Shaftwright.Pages.Outbox;
+
+/// <summary>The jobs known on this device, and the one way to change them: edits and the document they make go to the disk
+/// together; only then does the shelf, and with it the screen, know of them.</summary>
+public sealed class JobShelf(DeviceStore device, TimeProvider clock)
+{
+    private readonly Dictionary<string, Shelved> _jobs = [];
+    private IReadOnlyList<OutboxRow> _waiting = [];
+    private string _deviceId = "";
+
+    /// <summary>Raised when a job or the outbox changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Raised when there is something new to send.</summary>
+    public event Action? Waits;
+
+    /// <summary>The jobs on the bench, by name.</summary>
+    public IReadOnlyList<Shelved> Jobs =>
+        [
+            .. _jobs
+                .Values.Where(j => j.Document.Records.PutAway is null)
+                .OrderBy(j => j.Title, StringComparer.OrdinalIgnoreCase),
+        ];
+
+    /// <summary>The jobs put away, by name.</summary>
+    public IReadOnlyList<Shelved> PutAwayJobs =>
+        [
+            .. _jobs
+                .Values.Where(j => j.Document.Records.PutAway is not null)
+                .OrderBy(j => j.Title, StringComparer.OrdinalIgnoreCase),
+        ];
+
+    /// <summary>Entries that the laptop has not taken yet, oldest first.</summary>
+    public IReadOnlyList<OutboxRow> Waiting => _waiting;
+
+    /// <summary>A job by its id; null when it is not here.</summary>
+    public Shelved? Find(string id) => _jobs.GetValueOrDefault(id);
+
+    /// <summary>Reads everything from the device.</summary>
+    public async Task Load()
+    {
+        var settings = await device.Settings();
+        if (settings.TryGetValue("device", out var id))
+            _deviceId = id;
+        else
+        {
+            _deviceId = device.Word + "-" + Guid.NewGuid().ToString("N")[..8];
+            await device.Set("device", _deviceId);
+        }
+        await Refresh();
+    }
+
+    /// <summary>Reads documents and outbox again: another tab or the laptop may have changed them.</summary>
+    public async Task Refresh()
+    {
+        foreach (var row in await device.Documents())
+        {
+            if (_jobs.TryGetValue(row.Id, out var known) && known.Version == row.Version)
+                continue;
+            if (Open(row) is { } job)
+                _jobs[row.Id] = job;
+        }
+        _waiting = await device.Outbox();
+        Changed?.Invoke();
+    }
+
+    /// <summary>Keeps a job as it is now to be: the differences become entries.</summary>
+    /// <param name="id">The job; a new one if it is not here.</param>
+    /// <param name="job">What was measured and decided.</param>
+    /// <param name="draftKey">A draft that is used up by it, or null.</param>
+    /// <returns>Null when it is on the device's disk; else why not, in words.</returns>
+    public Task<string?> Keep(string id, Job job, string? draftKey = null) =>
+        Keep(id, _ => job, draftKey);
+
+    /// <summary>Keeps a change of what was measured and decided.</summary>
+    public Task<string?> Keep(string id, Func<Job, Job> change, string? draftKey = null) =>
+        KeepDocument(
+            id,
+            known => (known ?? JobDocument.Empty) with { Job = change(known?.Job ?? new Job()) },
+            draftKey
+        );
+
+    /// <summary>Keeps a change of a document.</summary>
+    public async Task<string?> KeepDocument(
+        string id,
+        Func<JobDocument?, JobDocument> change,
+        string? draftKey = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        // Another tab may keep a newer document between reading and writing; then the change is made to that one.
+        for (var attempt = 0; attempt < 5; attempt++)
+        {
+            var known = Find(id);
+            var before = known is null ? null : JobJson.WriteObject(known.Document);
+            var after = JobJson.WriteObject(change(known?.Document));
+            var at = clock.GetLocalNow();
+            var edits = Changes.Between(id, before, after, at, _deviceId);
+            if (edits.Count == 0)
+            {
+                if (draftKey is not null)
+                    await device.KeepDraft(draftKey, null);
+                return null;
+            }
+            var json = Apply(known?.Json, edits, out var refusals);
+            if (json is null && before is not null)
+            {
+                // Field by field a shaft may be out of order on the way, where stage by stage it is not.
+                edits = Changes.ByStage(id, before, after, at, _deviceId);
+                json = Apply(known?.Json, edits, out refusals);
+            }
+            if (json is null)
+                return string.Join(" ", refusals);
+            var rows = edits
+                .Select(e => new OutboxRow(e.Id.ToString(), id, e.Path, EditJson.Write(e)))
+                .ToList();
+            if (await device.Keep(id, json.ToJsonString(), known?.Version ?? 0, rows, draftKey))
+            {
+                await Refresh();
+                Waits?.Invoke();
+                return null;
+            }
+            await Refresh();
+        }
+        return "Another window keeps changing this job. Close it and try again.";
+    }
+
+    /// <summary>Signs an operation off, or takes its signature back. Both are records; neither erases anything.</summary>
+    public Task<string?> Sign(string id, string operation, string by, string note, bool withdraw) =>
+        KeepDocument(
+            id,
+            known =>
+            {
+                var document = known ?? JobDocument.Empty;
+                var signOff = new SignOff(
+                    Guid.NewGuid().ToString("N"),
+                    operation,
+                    clock.GetLocalNow(),
+                    by,
+                    note
+                )
+                {
+                    Withdrawn = withdraw,
+                };
+                return document with
+                {
+                    Records = document.Records with
+                    {
+                        SignOffs = [.. document.Records.SignOffs, signOff],
+                    },
+                };
+            }
+        );
+
+    /// <summary>Puts a job away, or takes it out again.</summary>
+    public Task<string?> PutAway(string id, bool back = false) =>
+        KeepDocument(
+            id,
+            known =>
+            {
+                var document = known ?? JobDocument.Empty;
+                return document with
+                {
+                    Records = document.Records with { PutAway = back ? null : clock.GetLocalNow() },
+                };
+            }
+        );
+
+    private static JsonObject? Apply(
+        JsonObject? json,
+        IReadOnlyList<Edit> edits,
+        out IReadOnlyList<Refusal> refusals
+    )
+    {
+        refusals = [];
+        foreach (var edit in edits)
+        {
+            var outcome = Edits.TryApply(json, edit);
+            if (outcome.Document is not { } next)
+            {
+                refusals = outcome.Refusals;
+                return null;
+            }
+            json = next;
+        }
+        return json;
+    }
+
+    private static Shelved? Open(DocumentRow row) =>
+        JsonNode.Parse(row.Text) is JsonObject json
+        && JobJson.Read(json) is { Document: { } document }
+            ? new(row.Id, document, json, row.Version)
+            : null;
+}

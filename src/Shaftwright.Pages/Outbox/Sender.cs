@@ -1,0 +1,157 @@
+using System.Net.Http.Json;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Microsoft.JSInterop;
+using Shaftwright.JobFile;
+
+namespace Shaftwright.Pages.Outbox;
+
+/// <summary>Sends what waits on this device to the laptop, and fetches what the laptop has. It may fail at any point and be
+/// run again: the laptop applies each entry once by its id.</summary>
+public sealed class Sender : IDisposable
+{
+    private const int AtOnce = 50;
+
+    private readonly HttpClient _http;
+    private readonly DeviceStore _device;
+    private readonly JobShelf _shelf;
+    private DotNetObjectReference<Sender>? _self;
+    private bool _busy;
+    private bool _again;
+
+    /// <summary>Makes one; there is one.</summary>
+    public Sender(HttpClient http, DeviceStore device, JobShelf shelf)
+    {
+        ArgumentNullException.ThrowIfNull(shelf);
+        _http = http;
+        _device = device;
+        _shelf = shelf;
+        _shelf.Waits += () => _ = Nudge();
+    }
+
+    /// <summary>True when the laptop answered last time; null before the first try.</summary>
+    public bool? Reached { get; private set; }
+
+    /// <summary>Raised when <see cref="Reached"/> may have changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Begins to send, now and whenever it is worth it.</summary>
+    public async Task Start()
+    {
+        _self = DotNetObjectReference.Create(this);
+        await _device.Watch(_self);
+        _ = Nudge();
+    }
+
+    /// <summary>Tries to send and to fetch. One try at a time; a call meanwhile asks for one more after it.</summary>
+    [JSInvokable]
+    public async Task Nudge()
+    {
+        if (_busy)
+        {
+            _again = true;
+            return;
+        }
+        _busy = true;
+        try
+        {
+            do
+            {
+                _again = false;
+                await Send();
+                await Fetch();
+                Reached = true;
+            } while (_again);
+        }
+        catch (Exception e)
+            when (e is HttpRequestException or TaskCanceledException or JsonException)
+        {
+            // No network, no laptop, or something else that answers at its address: everything stays here and is tried again.
+            Reached = false;
+        }
+        finally
+        {
+            _busy = false;
+            Changed?.Invoke();
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _self?.Dispose();
+        _http.Dispose();
+    }
+
+    private async Task Send()
+    {
+        while (true)
+        {
+            await _shelf.Refresh();
+            var rows = _shelf.Waiting.Where(r => !r.Refused).Take(AtOnce).ToList();
+            if (rows.Count == 0)
+                return;
+            using var body = new StringContent(
+                "[" + string.Join(",", rows.Select(r => r.Text)) + "]",
+                Encoding.UTF8,
+                "application/json"
+            );
+            using var response = await _http.PostAsync(
+                new Uri("api/edits", UriKind.Relative),
+                body
+            );
+            response.EnsureSuccessStatusCode();
+            var outcomes =
+                await response.Content.ReadFromJsonAsync(ApiJson.Default.EditOutcomeRowArray) ?? [];
+            await _device.Answered([
+                .. outcomes
+                    .Where(o => o.Id is not null)
+                    .Select(o => new EditAnswer(o.Id!, o.Taken, o.Reason)),
+            ]);
+            if (outcomes.Length == 0)
+                return;
+        }
+    }
+
+    private async Task Fetch()
+    {
+        var jobs =
+            await _http.GetFromJsonAsync(
+                new Uri("api/jobs", UriKind.Relative),
+                ApiJson.Default.JobRowArray
+            ) ?? [];
+        var changed = false;
+        foreach (var job in jobs)
+        {
+            var text = await _http.GetStringAsync(
+                new Uri("api/jobs/" + Uri.EscapeDataString(job.Id), UriKind.Relative)
+            );
+            if (JobJson.Read(text).Document is not null)
+                changed |= await _device.Receive(job.Id, text);
+        }
+        if (changed)
+            await _shelf.Refresh();
+    }
+}
+
+/// <summary>What the laptop says of one entry.</summary>
+/// <param name="Id">The entry.</param>
+/// <param name="Outcome">What became of it.</param>
+/// <param name="Reason">Why it was refused.</param>
+internal sealed record EditOutcomeRow(string? Id, string Outcome, string? Reason)
+{
+    /// <summary>True when the laptop has it, now or from an earlier try.</summary>
+    [JsonIgnore]
+    public bool Taken => Outcome != "refused";
+}
+
+/// <summary>A job as the laptop lists it.</summary>
+/// <param name="Id">Its id.</param>
+internal sealed record JobRow(string Id);
+
+/// <summary>How the laptop's answers are read.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(EditOutcomeRow[]))]
+[JsonSerializable(typeof(JobRow[]))]
+internal sealed partial class ApiJson : JsonSerializerContext;

@@ -1,0 +1,73 @@
+using Shaftwright.Measures;
+using Shaftwright.Pages.Doors;
+using Shaftwright.Pages.Outbox;
+using Shaftwright.Pages.Pictures;
+using Shaftwright.Truing;
+
+namespace Shaftwright.Pages.Cards;
+
+/// <summary>Which door, picture and part of the document belong to an operation of the route card.</summary>
+public static class Ways
+{
+    /// <summary>The door that an operation's readings are entered behind; null where nothing is entered.</summary>
+    public static (string Slug, string Words)? Of(string operation) =>
+        operation switch
+        {
+            "measure-car" or "length" => (CarOnStands.Place, "Readings at the car"),
+            "check-joints" => (JobJoints.Place, "What the joints allow"),
+            "strength" => (JobTorque.Place, "The torque, here and in the donors"),
+            "walk-donors" => (TwoShafts.Place, "Walk the shafts"),
+            "cut" => (TwoShafts.Place + "/overall", "Length, sleeve and cuts"),
+            "set-up" => (EndsInAVee.Place, "Ends in the vee"),
+            _ => MomentOf(operation) is null
+                ? null
+                : (UnderTheDial.Place, "A new turn under the dial"),
+        };
+
+    /// <summary>The moment of the turns under the dial that belong to an operation; null where none do.</summary>
+    public static Moment? MomentOf(string operation) =>
+        operation switch
+        {
+            "tack" => Moment.Tacked,
+            "true-butt" => Moment.ButtWelded,
+            "true-sleeved" => Moment.Sleeved,
+            "first-run" => Moment.AfterFirstRun,
+            _ => null,
+        };
+
+    /// <summary>The drawing to scale that shows an operation's answer.</summary>
+    public static Scaled? PictureOf(string operation, JobResult result, Display display) =>
+        operation switch
+        {
+            "length" => ToScale.Plunge(result, display),
+            "walk-donors" => ToScale.Donors(result, display),
+            "cut" => ToScale.Made(result, display),
+            "set-up" => ToScale.Vee(result, display),
+            _ => null,
+        };
+
+    /// <summary>Whether an entry that waits touches an operation.</summary>
+    public static bool Belongs(string operation, OutboxRow row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        if (row.Path.Length == 0)
+            return true;
+        if (row.Path.StartsWith("/records", StringComparison.Ordinal))
+            return row.Text.Contains($"\"{operation}\"", StringComparison.Ordinal);
+        string[] parts = operation switch
+        {
+            "measure-car" => ["/corner"],
+            "check-joints" => ["/joints"],
+            "length" => ["/length"],
+            "walk-donors" => ["/donors"],
+            "cut" => ["/cut"],
+            "strength" => ["/car", "/donorCars", "/strength"],
+            "set-up" => ["/weld"],
+            _ => MomentOf(operation) is null ? [] : ["/truing"],
+        };
+        return Array.Exists(
+            parts,
+            p => row.Path == p || row.Path.StartsWith(p + "/", StringComparison.Ordinal)
+        );
+    }
+}

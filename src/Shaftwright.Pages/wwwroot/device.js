@@ -1,0 +1,199 @@
+// The device's own memory (IndexedDB), and the few things of a browser that Blazor does not reach.
+// Nothing here decides anything: the C# side says what to keep, this says when it is kept.
+
+const NAME = "shaftwright";
+const VERSION = 1;
+let database;
+
+function done(request) {
+  return new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+}
+
+// "strict": the promise of the transaction is kept only after the data are flushed to the disk.
+function write(stores) {
+  return database.transaction(stores, "readwrite", { durability: "strict" });
+}
+
+function completed(transaction) {
+  return new Promise((resolve, reject) => {
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error ?? new Error("not kept"));
+    transaction.onerror = () => reject(transaction.error);
+  });
+}
+
+export async function open() {
+  const request = indexedDB.open(NAME, VERSION);
+  request.onupgradeneeded = () => {
+    const db = request.result;
+    db.createObjectStore("documents", { keyPath: "id" });
+    db.createObjectStore("outbox", { keyPath: "seq", autoIncrement: true });
+    db.createObjectStore("drafts", { keyPath: "key" });
+    db.createObjectStore("settings", { keyPath: "key" });
+  };
+  database = await done(request);
+  database.onversionchange = () => database.close();
+  // Ask that the browser does not clear this when it is short of room. It may say no; nothing depends on it.
+  navigator.storage?.persist?.();
+}
+
+export async function settings() {
+  const rows = await done(database.transaction("settings").objectStore("settings").getAll());
+  return JSON.stringify(rows);
+}
+
+export async function setting(key, value) {
+  const t = write(["settings"]);
+  t.objectStore("settings").put({ key, value });
+  await completed(t);
+}
+
+export async function draft(key) {
+  const row = await done(database.transaction("drafts").objectStore("drafts").get(key));
+  return row?.text ?? null;
+}
+
+export async function keepDraft(key, text) {
+  const t = write(["drafts"]);
+  if (text === null) t.objectStore("drafts").delete(key);
+  else t.objectStore("drafts").put({ key, text });
+  await completed(t);
+}
+
+export async function documents() {
+  return JSON.stringify(await done(database.transaction("documents").objectStore("documents").getAll()));
+}
+
+export async function outbox() {
+  return JSON.stringify(await done(database.transaction("outbox").objectStore("outbox").getAll()));
+}
+
+// One transaction: the edits and the document they make, or neither. Returns false when another tab kept a newer
+// document meanwhile; then nothing is written and the caller applies its edits to that one.
+export async function keep(id, text, expected, edits, draftKey) {
+  const t = write(["documents", "outbox", "drafts"]);
+  const finished = completed(t);
+  let moved = false;
+  const documents = t.objectStore("documents");
+  documents.get(id).onsuccess = (e) => {
+    if ((e.target.result?.version ?? 0) !== expected) {
+      moved = true;
+      return;
+    }
+    documents.put({ id, text, version: expected + 1 });
+    for (const edit of JSON.parse(edits))
+      t.objectStore("outbox").add({ ...edit, state: "waiting", reason: null });
+    if (draftKey !== null) t.objectStore("drafts").delete(draftKey);
+  };
+  await finished;
+  return !moved;
+}
+
+// The laptop's answers: taken edits leave, refused ones stay with its reason.
+export async function answered(json) {
+  const answers = new Map(JSON.parse(json).map((a) => [a.id, a]));
+  const t = write(["outbox"]);
+  const finished = completed(t);
+  t.objectStore("outbox").openCursor().onsuccess = (e) => {
+    const cursor = e.target.result;
+    if (!cursor) return;
+    const answer = answers.get(cursor.value.id);
+    if (answer?.taken) cursor.delete();
+    else if (answer) cursor.update({ ...cursor.value, state: "refused", reason: answer.reason });
+    cursor.continue();
+  };
+  await finished;
+}
+
+// A refused entry is let go only when a person says so.
+export async function letGo(id) {
+  const t = write(["outbox"]);
+  const finished = completed(t);
+  t.objectStore("outbox").openCursor().onsuccess = (e) => {
+    const cursor = e.target.result;
+    if (!cursor) return;
+    if (cursor.value.id === id) cursor.delete();
+    cursor.continue();
+  };
+  await finished;
+}
+
+// A document from the laptop. Entries still waiting here would be lost under it, so it is taken only when there are none.
+export async function receive(id, text) {
+  const t = write(["documents", "outbox"]);
+  const finished = completed(t);
+  let taken = false;
+  t.objectStore("outbox").getAll().onsuccess = (e) => {
+    if (e.target.result.some((row) => row.jobId === id)) return;
+    const documents = t.objectStore("documents");
+    documents.get(id).onsuccess = (g) => {
+      const old = g.target.result;
+      if (old?.text === text) return;
+      documents.put({ id, text, version: (old?.version ?? 0) + 1 });
+      taken = true;
+    };
+  };
+  await finished;
+  return taken;
+}
+
+export function touch() {
+  return matchMedia("(pointer: coarse)").matches;
+}
+
+// Tells the C# side whenever it is worth trying to send again.
+export function watch(listener) {
+  const call = () => listener.invokeMethodAsync("Nudge");
+  addEventListener("online", call);
+  addEventListener("focus", call);
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible") call();
+  });
+  setInterval(call, 15000);
+}
+
+// Puts the cursor where the hand goes next: the first empty box, else the first box, else the heading.
+export function lead() {
+  const main = document.querySelector("main");
+  const boxes = [...main.querySelectorAll("input[data-lead]")];
+  const target = boxes.find((b) => b.value === "") ?? boxes[0] ?? main.querySelector("h1");
+  if (!target) return;
+  target.focus({ preventScroll: boxes.length === 0 });
+  if (boxes.length === 0) scrollTo(0, 0);
+}
+
+export function focusOn(id) {
+  document.getElementById(id)?.focus();
+}
+
+export function print() {
+  window.print();
+}
+
+// Enter goes to the next box of the same form; from the last one it sends the form, which goes to the next question.
+document.addEventListener("keydown", (e) => {
+  if (e.key !== "Enter" || !(e.target instanceof HTMLInputElement) || !e.target.form) return;
+  const boxes = [...e.target.form.querySelectorAll("input[data-lead]")];
+  const next = boxes[boxes.indexOf(e.target) + 1];
+  if (boxes.includes(e.target) && next) {
+    e.preventDefault();
+    next.focus();
+    next.select();
+  }
+});
+
+// A screen that sleeps between two readings costs the place. Browsers that cannot keep it awake are left alone.
+let awake;
+async function stayAwake() {
+  if (document.visibilityState !== "visible") return;
+  try {
+    awake = await navigator.wakeLock?.request("screen");
+  } catch {
+    awake = undefined; // a low battery may refuse
+  }
+}
+document.addEventListener("visibilitychange", stayAwake);
+document.addEventListener("pointerdown", () => (!awake || awake.released) && stayAwake());
