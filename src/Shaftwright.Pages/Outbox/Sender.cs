@@ -1,9 +1,10 @@
 using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
-using System.Text.Json.Serialization;
+using System.Text.Json.Nodes;
 using Microsoft.JSInterop;
 using Shaftwright.JobFile;
+using Shaftwright.JobFile.Exchange;
 
 namespace Shaftwright.Pages.Outbox;
 
@@ -103,13 +104,15 @@ public sealed class Sender : IDisposable
             );
             response.EnsureSuccessStatusCode();
             var outcomes =
-                await response.Content.ReadFromJsonAsync(ApiJson.Default.EditOutcomeRowArray) ?? [];
+                await response.Content.ReadFromJsonAsync(
+                    ExchangeJson.Default.IReadOnlyListEditReply
+                ) ?? [];
             await _device.Answered([
                 .. outcomes
                     .Where(o => o.Id is not null)
-                    .Select(o => new EditAnswer(o.Id!, o.Taken, o.Reason)),
+                    .Select(o => new EditAnswer(o.Id!.Value.ToString(), o.Accepted, o.Reason)),
             ]);
-            if (outcomes.Length == 0)
+            if (outcomes.Count == 0)
                 return;
         }
     }
@@ -119,39 +122,22 @@ public sealed class Sender : IDisposable
         var jobs =
             await _http.GetFromJsonAsync(
                 new Uri("api/jobs", UriKind.Relative),
-                ApiJson.Default.JobRowArray
+                ExchangeJson.Default.IReadOnlyListJobListing
             ) ?? [];
         var changed = false;
-        foreach (var job in jobs)
+        foreach (var job in jobs.Where(j => j.PutAway is null))
         {
-            var text = await _http.GetStringAsync(
-                new Uri("api/jobs/" + Uri.EscapeDataString(job.Id), UriKind.Relative)
+            var reply = await _http.GetFromJsonAsync(
+                new Uri("api/jobs/" + Uri.EscapeDataString(job.Id), UriKind.Relative),
+                ExchangeJson.Default.JobReply
             );
-            if (JobJson.Read(text).Document is not null)
-                changed |= await _device.Receive(job.Id, text);
+            if (
+                reply?.Document is JsonObject received
+                && JobJson.Read(received).Document is { } document
+            )
+                changed |= await _device.Receive(job.Id, JobJson.Write(document));
         }
         if (changed)
             await _shelf.Refresh();
     }
 }
-
-/// <summary>What the laptop says of one entry.</summary>
-/// <param name="Id">The entry.</param>
-/// <param name="Outcome">What became of it.</param>
-/// <param name="Reason">Why it was refused.</param>
-internal sealed record EditOutcomeRow(string? Id, string Outcome, string? Reason)
-{
-    /// <summary>True when the laptop has it, now or from an earlier try.</summary>
-    [JsonIgnore]
-    public bool Taken => Outcome != "refused";
-}
-
-/// <summary>A job as the laptop lists it.</summary>
-/// <param name="Id">Its id.</param>
-internal sealed record JobRow(string Id);
-
-/// <summary>How the laptop's answers are read.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
-[JsonSerializable(typeof(EditOutcomeRow[]))]
-[JsonSerializable(typeof(JobRow[]))]
-internal sealed partial class ApiJson : JsonSerializerContext;
