@@ -124,7 +124,7 @@ public static class DialDrawing
             y = board.Paragraph(
                 Ink.Worst,
                 y,
-                "HIGH at " + Say.Angle(top).In(display) + " from the mark",
+                "HIGH at " + Say.Bearing(top).In(display) + " from the mark",
                 Board.Big
             );
         }
@@ -182,7 +182,7 @@ public static class DialDrawing
             : "Too few readings for a run-out.";
         return result.HighPoint is { } high
             ? words
-                + $" The high point lies {Say.Angle(high).In(display)} from the paint mark, in the direction of numbering."
+                + $" The high point lies {Say.Bearing(high).In(display)} from the paint mark, in the direction of numbering."
             : words + " No high point can be told.";
     }
 
@@ -203,7 +203,7 @@ public static class DialDrawing
             ]);
         if (result.HighPoint is { } high)
             rows.Add([
-                Say.Angle(high).In(display) + " (high point)",
+                Say.Bearing(high).In(display) + " (high point)",
                 "",
                 Say.Fine(level + (result.Offset ?? 0)).In(display),
             ]);

@@ -230,6 +230,12 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
 
     private static NextStep NextOf(List<Operation> operations, Dictionary<string, Operation> byCode)
     {
+        // What forbids the shaft outweighs what is still to be read: nobody should measure on towards a part that cannot be.
+        if (operations.FirstOrDefault(o => o.State == OperationState.Stopped) is { } stopped)
+            return new(
+                stopped.Code,
+                $"{stopped.Number} {stopped.Title} is stopped. {stopped.Because}"
+            );
         foreach (var o in operations)
         {
             switch (o.State)
@@ -245,8 +251,6 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
                         first.Code,
                         $"Look over and sign {first.Number} {first.Title}: {o.Title} waits for it."
                     );
-                case OperationState.Stopped:
-                    return new(o.Code, $"{o.Number} {o.Title} is stopped. {o.Because}");
                 case OperationState.NeedsReadings:
                     return new(o.Code, $"{o.Number} {o.Title}. {o.Because}");
                 case OperationState.Answered:

@@ -84,7 +84,7 @@ public sealed partial class UnderTheDial
             if (Mine is not { RunOut: { } runOut } turn)
                 return null;
             Sentence after = turn.HighPoint is { } high
-                ? $", high at {Say.Angle(high)} from the mark."
+                ? $", high at {Say.Bearing(high)} from the mark."
                 : (Sentence)$", and no one side of it is high.";
             return new(
                 turn.Verdict switch
