@@ -114,7 +114,7 @@ public static class DonorDrawing
         new(name, [], [], new(SteelClass.Unknown, null, null));
 
     private static string NameOf(DonorProfile donor) =>
-        donor.Name.Length == 0 ? "Donor" : donor.Name;
+        donor.Name.Length == 0 ? "A donor shaft" : donor.Name;
 
     private static double Thickest(DonorProfile donor) =>
         donor.Stretches.Count == 0

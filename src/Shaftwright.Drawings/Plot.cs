@@ -16,6 +16,9 @@ internal sealed class Plot(Board board, Spot topLeft, Spot bottomRight, Band acr
 
     public Spot At(double x, double y) => new(X(x), Y(y));
 
+    /// <summary>How many steps an upward axis of this height is divided into; who leaves room for its words asks the same.</summary>
+    public static double UpwardTicks(double height) => height / 34;
+
     public double Top => topLeft.Y;
 
     public double Bottom => bottomRight.Y;
@@ -39,7 +42,7 @@ internal sealed class Plot(Board board, Spot topLeft, Spot bottomRight, Band acr
             board.Add(new Line(Ink.Measure, new(x, Bottom), new(x, Bottom + 5)));
             board.Words(Ink.Axis, x, Bottom + 20, words, anchor: Anchor.Middle);
         }
-        foreach (var (value, words) in Ticks(up, upUnit, (Bottom - Top) / 34))
+        foreach (var (value, words) in Ticks(up, upUnit, UpwardTicks(Bottom - Top)))
         {
             var y = Y(value);
             board.Add(new Line(Ink.Measure, new(Left - 5, y), new(Left, y)));

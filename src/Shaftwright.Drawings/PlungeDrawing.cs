@@ -56,7 +56,10 @@ public static class PlungeDrawing
         lengths = new(lengths.Low - room, lengths.High + room);
 
         var left =
-            8 + Plot.Ticks(lengths, unit, 6).Max(t => Board.WidthOf(t.Words, Board.Small)) + 4;
+            8
+            + Plot.Ticks(lengths, unit, Plot.UpwardTicks(tall))
+                .Max(t => Board.WidthOf(t.Words, Board.Small))
+            + 4;
         var y = 20.0;
         board.Words(Ink.Strong, Board.Edge, y, "Lengths that each position allows, " + unit.Symbol);
         if (length.Make is null)

@@ -2,6 +2,7 @@ using Shaftwright.Drawings;
 using Shaftwright.JobFile;
 using Shaftwright.Measures;
 using UglyToad.PdfPig;
+using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.DocumentLayoutAnalysis.TextExtractor;
 
 namespace Shaftwright.App.Tests.Drawings;
@@ -20,9 +21,7 @@ public class SheetTests(Chromium chromium) : IClassFixture<Chromium>
         var document = Samples.Example(example);
         var result = Workflow.Evaluate(document.Job);
         using var pdf = await Print(document, display);
-        var text = Squeezed(
-            string.Concat(pdf.GetPages().Select(p => ContentOrderTextExtractor.GetText(p) + " "))
-        );
+        var text = string.Concat(pdf.GetPages().Select(Read));
         void Says(string words) =>
             Assert.True(text.Contains(Squeezed(words), StringComparison.Ordinal), words);
 
@@ -72,9 +71,7 @@ public class SheetTests(Chromium chromium) : IClassFixture<Chromium>
     {
         var document = Samples.Example(Samples.GrassTrack);
         using var pdf = await Print(document, Display.Metric);
-        var pages = pdf.GetPages()
-            .Select(p => Squeezed(ContentOrderTextExtractor.GetText(p)))
-            .ToList();
+        var pages = pdf.GetPages().Select(Read).ToList();
         foreach (
             var operation in RouteCard.Of(document, Workflow.Evaluate(document.Job)).Operations
         )
@@ -127,7 +124,30 @@ public class SheetTests(Chromium chromium) : IClassFixture<Chromium>
         );
     }
 
+    /// <summary>A page's words, twice: as they run across it, and without the column of states and signatures beside them.</summary>
+    private static string Read(Page page)
+    {
+        const double signatures = 210 - 14 - 47 - 1;
+        var column = page.GetWords()
+            .Where(w => w.BoundingBox.Left < signatures * 72 / 25.4)
+            .GroupBy(w => Math.Round(w.Letters[0].StartBaseLine.Y / 2))
+            .OrderByDescending(line => line.Key)
+            .SelectMany(line => line.OrderBy(w => w.BoundingBox.Left))
+            .Select(w => w.Text);
+        return Squeezed(ContentOrderTextExtractor.GetText(page))
+            + "|"
+            + Squeezed(string.Concat(column));
+    }
+
     /// <summary>Letters and digits only: a PDF keeps no spaces, and a line break may fall anywhere.</summary>
     private static string Squeezed(string text) =>
-        string.Concat(text.Where(c => char.IsLetterOrDigit(c) || c is '.' or '−'));
+        string.Concat(
+            // Printed words keep their ligatures.
+            text.Replace("ﬃ", "ffi", StringComparison.Ordinal)
+                .Replace("ﬄ", "ffl", StringComparison.Ordinal)
+                .Replace("ﬀ", "ff", StringComparison.Ordinal)
+                .Replace("ﬁ", "fi", StringComparison.Ordinal)
+                .Replace("ﬂ", "fl", StringComparison.Ordinal)
+                .Where(c => char.IsLetterOrDigit(c) || c is '.' or '−')
+        );
 }
