@@ -57,6 +57,8 @@ public sealed class PublishedCase(PublishedFile file, JsonElement json)
     /// <summary>An input as it stands.</summary>
     public JsonElement Raw(string name) => json.GetProperty("inputs").GetProperty(name);
 
+    public bool Has(string name) => json.GetProperty("inputs").TryGetProperty(name, out _);
+
     public bool Expects(string name) => json.GetProperty("expected").TryGetProperty(name, out _);
 
     /// <summary>The expected value as printed, read as a number.</summary>
