@@ -209,6 +209,34 @@ public sealed class FirstHarmonicTests
         Assert.InRange(squares / turns, 0.6, 1.05);
     }
 
-    /// <summary>As a measure carries it: twelve decimals.</summary>
+    [Fact]
+    public void OffsetUncertainty_OfReadingsThatScatter_IsWidenedToTheScatter()
+    {
+        // Eight readings with an oval of 0.1: what is left over, 0.1/√2 rms with five degrees of freedom, is far above the dial.
+        (double, double)[] Oval(double c) =>
+            [
+                .. Enumerable
+                    .Range(0, 8)
+                    .Select(i => 45.0 * i)
+                    .Select(a =>
+                        (
+                            a,
+                            0.5
+                                + 0.2 * Math.Cos(a * Math.PI / 180)
+                                + c * Math.Cos(2 * a * Math.PI / 180)
+                        )
+                    ),
+            ];
+        var oval = DialTurns.Judge(DialTurns.At(Oval(0.1)));
+        Assert.Equal(0.2, oval.Offset!.Value, 1e-9);
+        // Usual propagation: s² = Σr²/(n − 3), u = s√(2/n), here spread evenly but for the angles' slope.
+        Assert.Equal(Math.Sqrt(8 * 0.005 / 5) * Math.Sqrt(2.0 / 8), oval.OffsetUncertainty, 0.01);
+        Assert.True(
+            oval.OffsetUncertainty
+                > 5 * DialTurns.Judge(DialTurns.At(Oval(0.001))).OffsetUncertainty
+        );
+    }
+
+    /// <summary>To six decimals, which a measure carries without loss.</summary>
     private static double Typed(double x) => Math.Round(x, 6);
 }
