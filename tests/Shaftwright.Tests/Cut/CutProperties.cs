@@ -61,15 +61,12 @@ public sealed class CutProperties
                 spare = Math.Min(spare, c - s.From - b - sleeve);
             if (s.Kind == ZoneKind.BootSeat)
                 spare = Math.Min(spare, c - s.To - reach - cut.BootSlideRoom!.Value);
-            // Too thick for the sleeve: sampled, so exact only to the sampling step.
-            if (cut.SleeveOutside is { } od && Bar(s))
+            // Too thick for the sleeve: bar is straight, so it is thickest at an end of what the sleeve covers.
+            var (from, to) = (Math.Max(s.From, c - sleeve), Math.Min(s.To, c));
+            if (cut.SleeveOutside is { } od && Bar(s) && from < to - 1e-9)
             {
-                for (var k = 0; k <= 200; k++)
-                {
-                    var at = s.From + s.Length * k / 200;
-                    if (at <= c && at > c - sleeve && s.At(at) > od.Value - 2 + 1e-6)
-                        spare = Math.Min(spare, at - c);
-                }
+                if (Math.Max(s.At(from), s.At(to)) > od.Value - 2 + 1e-9)
+                    return double.NegativeInfinity;
             }
             before = s;
         }
