@@ -80,6 +80,8 @@ public static class ServeVerb
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         // Says that the address is set twice, or that there is no IPv6 here; neither is a person's concern.
         builder.Logging.AddFilter("Microsoft.AspNetCore.Server.Kestrel", LogLevel.Error);
+        // Why it did not start is said once, in words, and not before them as a stack trace.
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
 
         var app = builder.Build();
         app.UseMiddleware<LocalOnly>(ContentPolicy.For(app.Environment.WebRootFileProvider));
