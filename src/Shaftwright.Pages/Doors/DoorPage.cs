@@ -232,7 +232,7 @@ public abstract class DoorPage : ComponentBase, IDisposable
     private void Queue(Func<Task> write)
     {
         _keeping = After(_keeping, write);
-        Show();
+        _ = Say(_keeping);
 
         async Task After(Task before, Func<Task> next)
         {
@@ -245,10 +245,14 @@ public abstract class DoorPage : ComponentBase, IDisposable
             {
                 Trouble = $"This {Device.Word} would not keep it: {e.Message}";
             }
-            finally
-            {
-                Show();
-            }
+        }
+
+        // Only after the write has ended is it kept; a screen drawn from within it would say "keeping" for good.
+        async Task Say(Task keeping)
+        {
+            Show();
+            await keeping;
+            Show();
         }
     }
 

@@ -1,0 +1,168 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Shaftwright.App.Tests.Pages;
+
+/// <summary>Every page for every hand and eye: no serious finding of the axe rules, nothing that needs a pointer, nothing that
+/// must be scrolled sideways on a phone.</summary>
+[Collection(PageTests.Name)]
+public class AccessTests(Bench bench)
+{
+    private static readonly (string Door, string Questions)[] s_doors =
+    [
+        ("car-on-stands", "trial-shaft droop ride-height bump play margin answer"),
+        ("two-shafts", "inner-end outer-end overall sleeve answer"),
+        ("ends-in-a-vee", "diameters blades angle answer"),
+        ("under-the-dial", "moment supports station readings limit answer"),
+    ];
+
+    [Fact]
+    public async Task Home_AndTheRouteCard_HaveNoSeriousAxeFindingAndFit()
+    {
+        await using var phone = await bench.Phone();
+        await RouteCardPageTests.OpenDemo(phone);
+        await IsSound(phone, "the route card");
+        // All of it, as a hand would open it.
+        var folded = phone.Page.Locator(".op.folded h2 button");
+        while (await folded.CountAsync() is > 0 and var left)
+        {
+            await folded.First.ClickAsync();
+            await Phone.Expect(folded).ToHaveCountAsync(left - 1);
+        }
+        await IsSound(phone, "the route card, open");
+        await phone.Follow("");
+        await phone.Asked("What is in front of you?");
+        await IsSound(phone, "home");
+        await phone.Follow("nowhere");
+        await IsSound(phone, "a page that is not there");
+    }
+
+    [Fact]
+    public async Task EveryDoor_EmptyAndAnswered_HasNoSeriousAxeFinding()
+    {
+        await using var phone = await bench.Phone();
+        await RouteCardPageTests.OpenDemo(phone);
+        foreach (var (door, _) in s_doors)
+        {
+            await phone.Follow(door);
+            await IsSound(phone, door);
+            // The same door on a job that has everything, with its answer and pictures.
+            await phone.Follow($"{RouteCardPageTests.Demo}/{door}/answer");
+            await Phone.Expect(phone.Page.Locator(".answer.big")).ToBeVisibleAsync();
+            await IsSound(phone, door + ", answered");
+        }
+    }
+
+    [Fact]
+    public async Task EveryQuestion_OnAPhone_FitsItsWidth()
+    {
+        await using var phone = await bench.Phone();
+        await RouteCardPageTests.OpenDemo(phone);
+        foreach (var (door, questions) in s_doors)
+        {
+            foreach (var question in questions.Split(' '))
+            {
+                await phone.Follow($"{door}/{question}");
+                await Fits(phone, $"{door}/{question}");
+                await phone.Follow($"{RouteCardPageTests.Demo}/{door}/{question}");
+                await Fits(phone, $"{door}/{question} of a job");
+            }
+        }
+        foreach (var door in (string[])["torque", "joints"])
+        {
+            await phone.Follow($"{RouteCardPageTests.Demo}/{door}");
+            await Fits(phone, door);
+        }
+    }
+
+    [Fact]
+    public async Task EndsInAVee_WithKeysAlone_ReachesItsAnswerAndKeepsIt()
+    {
+        await using var phone = await bench.Phone();
+        await phone.Open();
+        var keys = phone.Page.Keyboard;
+        await TabTo(phone, "Ends in a vee");
+        await keys.PressAsync("Enter");
+        // The cursor waits in the first box; Enter goes to the second, and from the last one on.
+        await phone.Asked("How thick is each end, where it lies in the vee?");
+        await Focused(phone, "#q-inner");
+        await keys.TypeAsync("26.2");
+        await keys.PressAsync("Enter");
+        await Focused(phone, "#q-outer");
+        await keys.TypeAsync("25.3");
+        await keys.PressAsync("Enter");
+        await phone.Asked("Which feeler blades are on hand?");
+        await TabTo(phone, "Next");
+        await keys.PressAsync("Enter");
+        await phone.Asked("What is the angle of the vee?");
+        await Focused(phone, "#q-angle");
+        await keys.TypeAsync("90");
+        await keys.PressAsync("Enter");
+        await phone.Page.WaitForURLAsync("**/answer");
+        Assert.Contains("0.45 mm", await phone.Sentence(), StringComparison.Ordinal);
+        await TabTo(phone, "A name for the job");
+        await keys.TypeAsync("Heron, by keys alone");
+        await keys.PressAsync("Enter");
+        await phone.Asked("Heron, by keys alone");
+    }
+
+    private static async Task Focused(Phone phone, string box) =>
+        await Phone.Expect(phone.Page.Locator(box)).ToBeFocusedAsync();
+
+    /// <summary>Tabs until something named so has the focus. On the way everything focused must show that it is.</summary>
+    private static async Task TabTo(Phone phone, string named)
+    {
+        for (var i = 0; i < 40; i++)
+        {
+            await phone.Page.Keyboard.PressAsync("Tab");
+            var (name, shown) = await Focus(phone);
+            Assert.True(shown, $"Nothing shows that the focus is on “{name}”.");
+            if (name.StartsWith(named, StringComparison.Ordinal))
+                return;
+        }
+        Assert.Fail($"The tab key does not reach “{named}”.");
+    }
+
+    private static async Task<(string Name, bool Shown)> Focus(Phone phone)
+    {
+        var said = await phone.Page.EvaluateAsync<string[]>(
+            """
+            () => {
+              const e = document.activeElement;
+              // A radio button shows its focus on the label that stands for it.
+              const s = [e, ...(e.labels ?? [])].map(x => getComputedStyle(x));
+              const shown = s.some(x => (x.outlineStyle !== 'none' && parseFloat(x.outlineWidth) > 0) || x.boxShadow !== 'none');
+              return [(e.getAttribute('aria-label') ?? e.labels?.[0]?.innerText ?? e.innerText ?? '').trim(), String(shown)];
+            }
+            """
+        );
+        return (Phone.Plain(said[0]), said[1] == "true");
+    }
+
+    private static async Task IsSound(Phone phone, string where)
+    {
+        await Fits(phone, where);
+        var found = await phone.Page.RunAxe();
+        var serious = found
+            .Violations.Where(v => v.Impact is "critical" or "serious")
+            .SelectMany(v => v.Nodes.Select(n => $"{where}: {v.Id}: {v.Help}: {n.Html}"))
+            .ToList();
+        Assert.True(serious.Count == 0, string.Join('\n', serious));
+        Assert.NotEmpty(found.Passes);
+    }
+
+    private static async Task Fits(Phone phone, string where)
+    {
+        var width = await phone.Page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+        if (width <= Phone.Width)
+            return;
+        var wide = await phone.Page.EvaluateAsync<string[]>(
+            """
+            w => [...document.querySelectorAll('main *, header *')].filter(e => e.getBoundingClientRect().right > w + 1)
+              .slice(-6).map(e => e.outerHTML.slice(0, 120))
+            """,
+            Phone.Width
+        );
+        Assert.Fail($"{where} is {width} px wide: {string.Join('\n', wide)}");
+    }
+}

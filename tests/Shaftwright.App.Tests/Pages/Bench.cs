@@ -1,0 +1,89 @@
+using System.Diagnostics;
+using System.Reflection;
+using Microsoft.Playwright;
+
+namespace Shaftwright.App.Tests.Pages;
+
+/// <summary>The real program serving a book of its own, and one browser: as a laptop in a workshop and a phone beside it.</summary>
+public sealed class Bench : IAsyncLifetime
+{
+    private static readonly string s_program = typeof(Bench)
+        .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
+        .Single(a => a.Key == "Shaftwright.App")
+        .Value!;
+
+    private readonly string _book = Directory.CreateTempSubdirectory("shaftwright-pages-").FullName;
+    private Process? _server;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    /// <summary>Where the pages are, with a slash at its end.</summary>
+    public string Address { get; private set; } = "";
+
+    public async ValueTask InitializeAsync()
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        string[] args = [s_program, "serve", "--port", "0", "--data", _book, "--demo"];
+        foreach (var arg in args)
+            start.ArgumentList.Add(arg);
+        _server = Process.Start(start)!;
+        var complaints = _server.StandardError.ReadToEndAsync();
+        // It says where it is only after it listens.
+        var said =
+            await _server.StandardOutput.ReadLineAsync()
+            ?? throw new InvalidOperationException(
+                "The program did not serve: " + await complaints
+            );
+        Address = said.Split(' ').Single(w => w.StartsWith("http://", StringComparison.Ordinal));
+
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath =
+                    Environment.GetEnvironmentVariable("SHAFTWRIGHT_CHROMIUM")
+                    ?? "/usr/bin/chromium",
+                Args = ["--no-sandbox", "--disable-dev-shm-usage"],
+            }
+        );
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+            await _browser.DisposeAsync();
+        _playwright?.Dispose();
+        if (_server is not null)
+        {
+            _server.Kill(entireProcessTree: true);
+            await _server.WaitForExitAsync();
+            _server.Dispose();
+        }
+        Directory.Delete(_book, recursive: true);
+    }
+
+    /// <summary>A phone that has never been here before.</summary>
+    internal async Task<Phone> Phone() =>
+        new(
+            await _browser!.NewContextAsync(
+                new()
+                {
+                    BaseURL = Address,
+                    ViewportSize = new() { Width = Pages.Phone.Width, Height = 844 },
+                    HasTouch = true,
+                    IsMobile = true,
+                }
+            )
+        );
+}
+
+/// <summary>All page tests share one bench, and take turns at it: the machine has two cores.</summary>
+[CollectionDefinition(Name)]
+public sealed class PageTests : ICollectionFixture<Bench>
+{
+    public const string Name = "Pages";
+}
