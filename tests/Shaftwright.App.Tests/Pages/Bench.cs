@@ -40,6 +40,8 @@ public sealed class Bench : IAsyncLifetime
             );
         Address = said.Split(' ').Single(w => w.StartsWith("http://", StringComparison.Ordinal));
 
+        // A machine busy with other tests takes its time to start .NET in the browser; nothing here is about speed.
+        Assertions.SetDefaultExpectTimeout(30_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(
             new()

@@ -91,7 +91,7 @@ public class OfflineTests(Bench bench)
         await phone.Context.SetOfflineAsync(false);
         await Phone
             .Expect(phone.Page.GetByText("All of it is sent to the laptop"))
-            .ToBeVisibleAsync(new() { Timeout = 20_000 });
+            .ToBeVisibleAsync();
         using var arrived = JsonDocument.Parse(
             await laptop.GetStringAsync(
                 new Uri("api/jobs/" + id, UriKind.Relative),

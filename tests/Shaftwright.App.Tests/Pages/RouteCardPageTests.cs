@@ -22,7 +22,7 @@ public partial class RouteCardPageTests(Bench bench)
                     new() { Level = 1, Name = "Plover, left rear" }
                 )
             )
-            .ToBeVisibleAsync(new() { Timeout = 20_000 });
+            .ToBeVisibleAsync();
     }
 
     [Fact]
