@@ -72,7 +72,7 @@ internal sealed class WeldAdvice
         Sentence text = error is { } e
             ? (Sentence)
                 $"Your blades cannot make it: the nearest two packs of at most {leaves} leaves are {Say.Fine(Math.Abs(e))} too {(e < 0 ? "thin" : "thick")} at the worse face, and {Say.Fine(WeldSolver.MostPackError)} is the most that is offered."
-            : $"Your blades cannot make it: no two packs of at most {leaves} leaves come nearer than no shim at all.";
+            : $"Your blades cannot make it: no two packs of at most {leaves} leaves come within {Say.Fine(WeldSolver.MostPackError)}, or nearer than no shim at all.";
         Add(
             Severity.Caution,
             "no-packs",

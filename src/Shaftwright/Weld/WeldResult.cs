@@ -33,7 +33,7 @@ public sealed record WeldResult
     /// <summary>The best two packs; null when no shim is needed or none can be made.</summary>
     public ShimPair? Packs { get; init; }
 
-    /// <summary>Error of the worse of the nearest two packs when none come near enough to be offered, mm, with its sign; null otherwise.</summary>
+    /// <summary>Error of the worse of the nearest two packs when none come near enough to be offered, mm, with its sign; null otherwise, and when so many packs are possible that only their being no use was established.</summary>
     public double? NearestError { get; init; }
 
     /// <summary>Packing under the whole block that would do the same, mm; null when the vee angle is unknown.</summary>

@@ -34,8 +34,9 @@ public sealed class ShimPackTests
     [Fact]
     public void Packs_FromRandomBlades_AreAsGoodAsTryingEveryPair()
     {
-        // Hundredths, and thou as a decimal: sums that tie and sums that do not.
+        // Hundredths, and thou as a decimal: sums that tie and sums that do not; and a few thicknesses owned many times.
         var blade = Gen.OneOf(
+            Gen.Int[1, 4].Select(i => i / 10.0),
             Gen.Int[1, 100].Select(i => i / 100.0),
             Gen.Int[1, 40].Select(i => Math.Round(i * 0.0254, 4))
         );
@@ -139,6 +140,33 @@ public sealed class ShimPackTests
         // Twice 1.00 to 0.75 make 10.5, so the worse of two packs is 0.25 thin at best.
         Assert.Null(beyond.Packs);
         Assert.Equal(-0.25, beyond.NearestError!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(1, 1.5)]
+    [InlineData(3, 2.4)]
+    public void Packs_WhenEveryOneNeedsTheSameThickBlades_AreRefusedWithoutTryingAllPairs(
+        int thick,
+        double shim
+    )
+    {
+        // Hundreds of thousands of packs, every two of which share a blade: all against all would take hours.
+        Measured<Distance>[] blades =
+        [
+            .. Enumerable
+                .Range(0, 40)
+                .Select(i => WeldJobs.Mm(i < thick ? 1 + i / 100.0 : (50 + 2 * i) / 1000.0)),
+        ];
+        var found = WeldJobs.Solve(
+            WeldJobs.ForShim(shim) with
+            {
+                BladeSet = BladeSet.Listed,
+                Blades = blades,
+                MostLeaves = 6,
+            }
+        );
+        Assert.Null(found.Packs);
+        Assert.True(found.Has("no-packs"));
     }
 
     [Fact]
