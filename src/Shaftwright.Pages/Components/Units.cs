@@ -29,6 +29,59 @@ public static class Units
         return HasUnit(rest) ? kept : rest;
     }
 
+    /// <summary>A value and its ± as one text: "404 ± 0.5 mm" where both are in one unit.</summary>
+    public static string Together(string value, string give)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        ArgumentNullException.ThrowIfNull(give);
+        if (give.Length == 0 || value.Contains('±', StringComparison.Ordinal))
+            return value;
+        var unit = UnitOf(give);
+        return unit.Length > 0 && UnitOf(value) == unit
+            ? value[..^unit.Length].TrimEnd() + " ± " + give
+            : value + " ± " + give;
+    }
+
+    /// <summary>A typed text parted into its value and its ±, each with its unit; the ± is empty when none was typed.</summary>
+    public static (string Value, string Give) Apart(string typed, Unit unit)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        var flat = typed
+            .Replace("+/-", "±", StringComparison.Ordinal)
+            .Replace("+-", "±", StringComparison.Ordinal);
+        var at = flat.IndexOf('±', StringComparison.Ordinal);
+        return at < 0
+            ? (WithUnit(typed, unit), "")
+            : (WithUnit(flat[..at], unit), WithUnit(flat[(at + 1)..], unit));
+    }
+
+    /// <summary>Whether two texts of one field mean the same measure: 440 and "440 mm" do, where mm is the field's own unit.</summary>
+    public static bool Same(string a, string b) => a == b || Plain(a) == Plain(b);
+
+    private static string Plain(string text)
+    {
+        var (value, give) = Apart(text, Ratio.One);
+        if (give.Length > 0 && UnitOf(value).Length == 0)
+            value += UnitOf(give);
+        return Bare(value) + "±" + Bare(give);
+    }
+
+    // A field has one dimension, so that a unit a bare number is taken in can only be that field's own.
+    private static string Bare(string part)
+    {
+        var unit = UnitOf(part);
+        var number = part[..^unit.Length].Trim().Replace('−', '-');
+        return unit is "mm" or "°" or "N·m" or "MPa" or "kg" or "HRC"
+            ? number
+            : number + " " + unit;
+    }
+
+    private static string UnitOf(string text)
+    {
+        var start = text.AsSpan().IndexOfAnyExcept("0123456789.,/ +-−±".AsSpan());
+        return start < 0 ? "" : text[start..].Trim();
+    }
+
     /// <summary>The usual ± of a field in the reader's units: "± 0.5 mm".</summary>
     public static string Give<T>(double plusMinus, Unit bare)
         where T : IDimension<T>
@@ -54,6 +107,5 @@ public static class Units
             };
     }
 
-    private static bool HasUnit(string text) =>
-        text.AsSpan().IndexOfAnyExcept("0123456789.,/ +-−±".AsSpan()) >= 0;
+    private static bool HasUnit(string text) => UnitOf(text).Length > 0;
 }

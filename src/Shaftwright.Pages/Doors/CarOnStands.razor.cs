@@ -191,10 +191,11 @@ public sealed partial class CarOnStands
             if (Old(corner, places[i]) is not { } reading)
                 continue;
             if (i != 1 && reading.Travel is { } travel)
-                answers[names[i] + "/travel"] = Units.WithUnit(
-                    travel.Typed.TrimStart('-', '−', '+'),
-                    travel.Unit
-                );
+            {
+                Draft.Lay(answers, names[i] + "/travel", travel);
+                answers[names[i] + "/travel"] = answers[names[i] + "/travel"]
+                    .TrimStart('-', '−', '+');
+            }
             Draft.Lay(answers, names[i] + "/in", reading.In);
             Draft.Lay(answers, names[i] + "/out", reading.Out);
         }

@@ -20,6 +20,7 @@ public abstract class DoorPage : ComponentBase, IDisposable
     private JobResult? _result;
     private double? _before;
     private string? _loaded;
+    private Dictionary<string, string> _taken = [];
     private bool _lead = true;
     private Task _keeping = Task.CompletedTask;
 
@@ -169,13 +170,17 @@ public abstract class DoorPage : ComponentBase, IDisposable
             Basis = Shelf.Find(id)?.Job ?? new Job();
             Unlay(Basis, answers);
         }
+        _taken = new(answers);
         foreach (var (key, text) in Draft.Parse(await Device.Draft(DraftKey)))
             answers[key] = text;
+        Let();
         Draft.Load(answers);
+        _result = null;
         Draft.Changed += Change;
         Draft.Begins += Begin;
         Draft.Settled += Commit;
         Preferences.Changed += Show;
+        Shelf.Changed += Follow;
         Ready = true;
     }
 
@@ -191,10 +196,40 @@ public abstract class DoorPage : ComponentBase, IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        Let();
+        GC.SuppressFinalize(this);
+    }
+
+    private void Let()
+    {
         Close();
         Draft.Begins -= Begin;
         Preferences.Changed -= Show;
-        GC.SuppressFinalize(this);
+        Shelf.Changed -= Follow;
+    }
+
+    /// <summary>The job was changed, here or on another device: what was not typed here follows it, what was typed stays.</summary>
+    private void Follow()
+    {
+        if (
+            JobId is not { } id
+            || Shelf.Find(id)?.Job is not { } job
+            || ReferenceEquals(job, Basis)
+        )
+            return;
+        var taken = new Dictionary<string, string>();
+        Unlay(job, taken);
+        foreach (var key in _taken.Keys.Union(taken.Keys).ToList())
+        {
+            var before = _taken.GetValueOrDefault(key, "");
+            var now = taken.GetValueOrDefault(key, "");
+            if (before != now && Draft[key] == before)
+                Draft.Follow(key, now);
+        }
+        Basis = job;
+        _taken = taken;
+        _result = null;
+        Show();
     }
 
     private void Begin() => _before = Answer?.Number;
@@ -211,18 +246,14 @@ public abstract class DoorPage : ComponentBase, IDisposable
     {
         if (JobId is not { } id)
             return;
-        var job = Job;
-        var typed = Draft.Copy();
         Queue(async () =>
         {
             Trouble = await Shelf.Keep(id, Lay);
             if (Trouble is not null)
                 return;
-            Basis = Shelf.Find(id)?.Job ?? job;
-            var taken = new Dictionary<string, string>();
-            Unlay(Basis, taken);
-            var left = typed
-                .Where(a => taken.GetValueOrDefault(a.Key) != a.Value)
+            var left = Draft
+                .Copy()
+                .Where(a => _taken.GetValueOrDefault(a.Key) != a.Value)
                 .ToDictionary(a => a.Key, a => a.Value);
             await Device.KeepDraft(DraftKey, left.Count == 0 ? null : Draft.TextOf(left));
         });

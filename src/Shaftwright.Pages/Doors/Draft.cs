@@ -90,13 +90,8 @@ public sealed class Draft
         where T : IDimension<T>
     {
         ArgumentNullException.ThrowIfNull(field);
-        var text = this[key];
-        if (text.Length == 0)
-            return null;
-        var give = this[key + PlusMinus];
-        if (give.Length > 0 && !text.Contains('±', StringComparison.Ordinal))
-            text = text + " ± " + give;
-        return field.Read(text);
+        var text = Units.Together(this[key], this[key + PlusMinus]);
+        return this[key].Length == 0 ? null : field.Read(text);
     }
 
     /// <summary>Key suffix of the ± of an answer.</summary>
@@ -107,8 +102,11 @@ public sealed class Draft
         where T : IDimension<T>
     {
         ArgumentNullException.ThrowIfNull(into);
-        if (measure is not null)
-            into[key] = Units.WithUnit(measure.Typed, measure.Unit);
+        if (measure is null)
+            return;
+        (into[key], var give) = Units.Apart(measure.Typed, measure.Unit);
+        if (give.Length > 0)
+            into[key + PlusMinus] = give;
     }
 
     /// <summary>Starts from other answers, without a way back.</summary>
@@ -118,6 +116,9 @@ public sealed class Draft
         _undo.Clear();
         Changed?.Invoke();
     }
+
+    /// <summary>Takes over one answer that was changed elsewhere. There is no way back to what it was here before.</summary>
+    public void Follow(string key, string text) => Put(key, text);
 
     /// <summary>The answers as text for the device.</summary>
     public string Text() => TextOf(_answers);

@@ -113,11 +113,16 @@ public static class Changes
                 }
                 break;
             default:
-                if (!JsonNode.DeepEquals(before, after))
+                if (!Same(before, after))
                     add(path, after, before);
                 break;
         }
     }
+
+    /// <summary>440 and "440 mm" are one measure: what nobody touched keeps the text that it was typed with.</summary>
+    private static bool Same(JsonNode a, JsonNode b) =>
+        JsonNode.DeepEquals(a, b)
+        || (a is JsonValue && b is JsonValue && Units.Same(a.ToString(), b.ToString()));
 
     private static JsonNode? Empty(JsonNode? like) =>
         like switch

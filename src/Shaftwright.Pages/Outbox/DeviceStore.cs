@@ -94,8 +94,13 @@ public sealed class DeviceStore(IJSRuntime js)
     public ValueTask LetGo(string id) => Module.InvokeVoidAsync("letGo", id);
 
     /// <summary>Takes a document from the laptop unless entries of that job still wait here.</summary>
-    public ValueTask<bool> Receive(string id, string text) =>
-        Module.InvokeAsync<bool>("receive", id, text);
+    public async ValueTask<Received> Receive(string id, string text) =>
+        await Module.InvokeAsync<string>("receive", id, text) switch
+        {
+            "taken" => Received.Taken,
+            "same" => Received.Same,
+            _ => Received.Held,
+        };
 
     /// <summary>Has <c>Nudge</c> called on the listener whenever it is worth trying to send.</summary>
     public ValueTask Watch<TListener>(DotNetObjectReference<TListener> listener)
@@ -109,6 +114,19 @@ public sealed class DeviceStore(IJSRuntime js)
 
     /// <summary>Opens the browser's own print window.</summary>
     public ValueTask Print() => Module.InvokeVoidAsync("print");
+}
+
+/// <summary>What became of a document from the laptop.</summary>
+public enum Received
+{
+    /// <summary>It is on the device now.</summary>
+    Taken,
+
+    /// <summary>It was there already, letter for letter.</summary>
+    Same,
+
+    /// <summary>Entries of that job still wait here and would be lost under it.</summary>
+    Held,
 }
 
 /// <summary>A setting on the device.</summary>

@@ -20,6 +20,7 @@ public sealed class Sender : IDisposable
     private DotNetObjectReference<Sender>? _self;
     private bool _busy;
     private bool _again;
+    private readonly Dictionary<string, long> _revisions = [];
 
     /// <summary>Makes one; there is one.</summary>
     public Sender(HttpClient http, DeviceStore device, JobShelf shelf)
@@ -107,12 +108,13 @@ public sealed class Sender : IDisposable
                 await response.Content.ReadFromJsonAsync(
                     ExchangeJson.Default.IReadOnlyListEditReply
                 ) ?? [];
-            await _device.Answered([
-                .. outcomes
-                    .Where(o => o.Id is not null)
-                    .Select(o => new EditAnswer(o.Id!.Value.ToString(), o.Accepted, o.Reason)),
-            ]);
-            if (outcomes.Count == 0)
+            var answers = outcomes
+                .Where(o => o.Id is not null)
+                .Select(o => new EditAnswer(o.Id!.Value.ToString(), o.Accepted, o.Reason))
+                .ToList();
+            await _device.Answered(answers);
+            // Without an answer to any of them the same ones would be sent for ever.
+            if (!rows.Exists(r => answers.Exists(a => a.Id == r.Id)))
                 return;
         }
     }
@@ -121,21 +123,36 @@ public sealed class Sender : IDisposable
     {
         var jobs =
             await _http.GetFromJsonAsync(
-                new Uri("api/jobs", UriKind.Relative),
+                new Uri("api/jobs?putAway=true", UriKind.Relative),
                 ExchangeJson.Default.IReadOnlyListJobListing
             ) ?? [];
         var changed = false;
-        foreach (var job in jobs.Where(j => j.PutAway is null))
+        foreach (var job in jobs)
         {
+            // Only what moved since it was last taken over is asked for.
+            if (_revisions.GetValueOrDefault(job.Id, -1) == job.Revision)
+                continue;
             var reply = await _http.GetFromJsonAsync(
                 new Uri("api/jobs/" + Uri.EscapeDataString(job.Id), UriKind.Relative),
                 ExchangeJson.Default.JobReply
             );
             if (
-                reply?.Document is JsonObject received
-                && JobJson.Read(received).Document is { } document
+                reply?.Document is not JsonObject received
+                || JobJson.Read(received).Document is not { } document
             )
-                changed |= await _device.Receive(job.Id, JobJson.Write(document));
+                continue;
+            switch (await _device.Receive(job.Id, JobJson.Write(document)))
+            {
+                case Received.Taken:
+                    changed = true;
+                    _revisions[job.Id] = reply.Revision;
+                    break;
+                case Received.Same:
+                    _revisions[job.Id] = reply.Revision;
+                    break;
+                case Received.Held:
+                    break;
+            }
         }
         if (changed)
             await _shelf.Refresh();

@@ -125,19 +125,18 @@ export async function letGo(id) {
 export async function receive(id, text) {
   const t = write(["documents", "outbox"]);
   const finished = completed(t);
-  let taken = false;
+  let outcome = "held";
   t.objectStore("outbox").getAll().onsuccess = (e) => {
     if (e.target.result.some((row) => row.jobId === id)) return;
     const documents = t.objectStore("documents");
     documents.get(id).onsuccess = (g) => {
       const old = g.target.result;
-      if (old?.text === text) return;
-      documents.put({ id, text, version: (old?.version ?? 0) + 1 });
-      taken = true;
+      outcome = old?.text === text ? "same" : "taken";
+      if (outcome === "taken") documents.put({ id, text, version: (old?.version ?? 0) + 1 });
     };
   };
   await finished;
-  return taken;
+  return outcome;
 }
 
 export function touch() {
@@ -158,7 +157,8 @@ export function watch(listener) {
 // Puts the cursor where the hand goes next: the first empty box, else the first box, else the heading.
 export function lead() {
   const main = document.querySelector("main");
-  const boxes = [...main.querySelectorAll("input[data-lead]")];
+  // An answer is read from its top; a question begins in its first empty box.
+  const boxes = main.querySelector(".answer.big") ? [] : [...main.querySelectorAll("input[data-lead]")];
   const target = boxes.find((b) => b.value === "") ?? boxes[0] ?? main.querySelector("h1");
   if (!target) return;
   target.focus({ preventScroll: boxes.length === 0 });
