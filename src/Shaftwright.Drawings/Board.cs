@@ -68,7 +68,7 @@ internal sealed class Board(double width)
             Math.Min(Edge + half, width / 2),
             Math.Max(width - Edge - half, width / 2)
         );
-        Add(new Measure(Ink.Measure, new(from, y), new(to, y), words, new(middle, y - 5), size));
+        Add(new Measure(Ink.Measure, new(from, y), new(to, y), words, new(middle, y - 8), size));
     }
 
     /// <summary>The finished drawing.</summary>

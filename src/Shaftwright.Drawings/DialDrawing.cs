@@ -57,9 +57,9 @@ public static class DialDrawing
         foreach (
             var (degrees, anchor, dx, dy) in new[]
             {
-                (90, Anchor.Start, 6.0, -6.0),
+                (90, Anchor.Start, 12.0, 5.0),
                 (180, Anchor.Middle, 0.0, 18.0),
-                (270, Anchor.End, -6.0, -6.0),
+                (270, Anchor.End, -12.0, 5.0),
             }
         )
         {

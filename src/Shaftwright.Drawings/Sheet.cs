@@ -193,10 +193,10 @@ public static class Sheet
             case "cut" when result.Cut is { } cut:
                 if (cut.Made is { } made)
                     Figure(html, ShaftDrawing.Of(made, display, wide), "shaft", false);
-                Rows(html, SheetTables.CutRules(cut, display));
+                Rows(html, SheetTables.CutRules(cut, display), numbers: true);
                 break;
             case "strength":
-                Rows(html, SheetTables.Margins(result.Strength, display));
+                Rows(html, SheetTables.Margins(result.Strength, display), numbers: true);
                 break;
             case "set-up" when result.Weld is { } weld:
                 Figure(
@@ -334,10 +334,12 @@ public static class Sheet
             .Append("</figure>");
     }
 
-    private static void Rows(StringBuilder html, Table? table)
+    private static void Rows(StringBuilder html, Table? table, bool numbers = false)
     {
         if (table is { Rows.Count: > 0 })
-            html.Append(Markup.Html(table));
+            html.Append(numbers ? "<div class=\"rows numbers\">" : "<div class=\"rows\">")
+                .Append(Markup.Html(table))
+                .Append("</div>");
     }
 
     private static string SideOf(Side side) =>

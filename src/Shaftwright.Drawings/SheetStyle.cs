@@ -51,6 +51,9 @@ internal static class SheetStyle
             th{border-bottom-width:1pt;font-weight:600}
             tr,li,.whole{break-inside:avoid}
             .block{break-inside:avoid}
+            .op+figure,.op+.rows{break-before:avoid}
+            .numbers td:not(:first-child){white-space:nowrap}
+            .numbers table{font-size:8.5pt}
             @media screen and (max-width:170mm){.op{grid-template-columns:9mm minmax(0,1fr)}.op>div:last-child{grid-column:2;margin-top:3mm}dl.short{grid-template-columns:minmax(0,1fr)}figure{margin-left:0;max-width:100%}table{display:block;overflow-x:auto}}
             """;
 

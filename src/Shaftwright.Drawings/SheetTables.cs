@@ -21,6 +21,12 @@ public static class SheetTables
                     (IReadOnlyList<string>)
                         [
                             s.Words
+                                + s.End switch
+                                {
+                                    ShaftEnd.Inner => ", inner piece",
+                                    ShaftEnd.Outer => ", outer piece",
+                                    _ => "",
+                                }
                                 + (s.Softened ? " (softened)" : "")
                                 + (s == strength.Weakest ? " (weakest)" : ""),
                             Say.Length(s.At).In(display),
