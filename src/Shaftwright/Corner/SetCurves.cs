@@ -92,6 +92,61 @@ internal sealed class SetCurves
         : _across is { } across ? Math.Max(0, across.At(travel))
         : 0;
 
+    /// <summary>Travels at which the fitted across distance meets zero. There the clamp of <see cref="AcrossSquared"/> gives every
+    /// length a corner, so a search for the smallest or largest must not look across one.</summary>
+    /// <param name="from">Lowest travel, mm.</param>
+    /// <param name="to">Highest travel, mm.</param>
+    public IReadOnlyList<double> Corners(double from, double to)
+    {
+        if (!HasAngle)
+            return [];
+        const int Intervals = 64;
+        var points = new List<double>(Intervals + 1);
+        for (var i = 0; i <= Intervals; i++)
+            points.Add(i == Intervals ? to : from + (to - from) * i / Intervals);
+        // It may touch below zero and come back within one interval: the bottom of each dip is a point of its own.
+        for (var i = 1; i < Intervals; i++)
+        {
+            var (left, here, right) = (points[i - 1], points[i], points[i + 1]);
+            if (Across(here) <= Across(left) && Across(here) <= Across(right))
+                points.Add(Bottom(left, right));
+        }
+        points.Sort();
+        var corners = new List<double>();
+        for (var i = 1; i < points.Count; i++)
+        {
+            if (Across(points[i - 1]) < 0 != Across(points[i]) < 0)
+                corners.Add(Crossing(points[i - 1], points[i]));
+        }
+        return corners;
+    }
+
+    private double Across(double travel) =>
+        _set.Form == ReadingForm.DistanceAndAngle
+            ? _first.At(travel) - Square(_second.At(travel))
+            : _across!.At(travel);
+
+    private double Bottom(double a, double b)
+    {
+        for (var i = 0; i < 80; i++)
+        {
+            var (x, y) = (a + (b - a) / 3, b - (b - a) / 3);
+            (a, b) = Across(x) <= Across(y) ? (a, y) : (x, b);
+        }
+        return (a + b) / 2;
+    }
+
+    private double Crossing(double a, double b)
+    {
+        var below = Across(a) < 0;
+        for (var i = 0; i < 80; i++)
+        {
+            var middle = (a + b) / 2;
+            (a, b) = Across(middle) < 0 == below ? (middle, b) : (a, middle);
+        }
+        return (a + b) / 2;
+    }
+
     /// <summary>Outer angle, rad; NaN when it was not read.</summary>
     public double OuterAngle(double travel) =>
         _outer is { } outer ? Math.Asin(Math.Sqrt(Math.Clamp(outer.At(travel), 0, 1))) : double.NaN;

@@ -55,8 +55,8 @@ internal static class Balance
         foreach (var e in envelopes)
         {
             var (t, left) = goesIn
-                ? Sweep.Smallest(e.Set, numbers.Values, x => e.LeftIn(length, x))
-                : Sweep.Smallest(e.Set, numbers.Values, x => e.LeftOut(length, x));
+                ? Sweep.Smallest(e, numbers.Values, x => e.LeftIn(length, x))
+                : Sweep.Smallest(e, numbers.Values, x => e.LeftOut(length, x));
             if (left < least.Left)
                 least = new LeastLeft(e, t, left);
         }

@@ -55,9 +55,15 @@ internal sealed record Bound(
 
     private static Bound Find(SetEnvelope e, LengthNumbers numbers, bool isLongest, double margin)
     {
-        var (travel, value) = isLongest
-            ? Sweep.Smallest(e.Set, numbers.Values, t => e.Longest(t, margin))
-            : Sweep.Smallest(e.Set, numbers.Values, t => -e.Shortest(t, margin));
-        return new Bound(e, isLongest, margin, travel, isLongest ? value : -value);
+        if (isLongest)
+        {
+            var (at, longest) = Sweep.Smallest(e, numbers.Values, t => e.Longest(t, margin));
+            return new Bound(e, true, margin, at, longest);
+        }
+        // The larger of two curves has a corner where they cross; each is smooth by itself, and the larger of their tops is the top.
+        var plunge = Sweep.Smallest(e, numbers.Values, t => -e.ShortestByPlunge(t, margin));
+        var angle = Sweep.Smallest(e, numbers.Values, t => -e.ShortestByAngle(t));
+        var (travel, value) = angle.Value < plunge.Value ? angle : plunge;
+        return new Bound(e, false, margin, travel, -value);
     }
 }

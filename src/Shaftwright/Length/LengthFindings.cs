@@ -198,7 +198,7 @@ internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, Le
             foreach (var e in read)
             {
                 var (travel, negative) = Sweep.Smallest(
-                    e.Set,
+                    e,
                     numbers.Values,
                     t => -e.OuterAngle(t)!.Value
                 );

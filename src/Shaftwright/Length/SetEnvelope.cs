@@ -11,12 +11,17 @@ internal sealed class SetEnvelope
     private readonly double _towardsWheel;
     private readonly double _awayFromWheel;
     private readonly double _sinAngleLimit;
+    private readonly double _from;
+    private readonly double _to;
+    private List<double>? _pieces;
 
     public SetEnvelope(ReadingSet set, LengthNumbers numbers, double[] values)
     {
         Set = set;
         _curves = new SetCurves(set, values, numbers.ReadAlong);
         _limits = numbers.LimitsOf(values);
+        _from = set.Travel(values, 0);
+        _to = set.Travel(values, set.Readings.Length - 1);
         var endFloat = values[CornerNumbers.EndFloat];
         // Pushed home when it was measured, the output can only move outwards; otherwise it may be at either end of its float.
         _towardsWheel = values[CornerNumbers.TowardsWheel] + endFloat;
@@ -27,6 +32,10 @@ internal sealed class SetEnvelope
     public ReadingSet Set { get; }
 
     public bool HasAngle => _curves.HasAngle;
+
+    /// <summary>Travels between which every length of this set is smooth, ends included, mm. Made when a search first asks:
+    /// the nudged curves of an uncertainty are never searched.</summary>
+    public IReadOnlyList<double> Pieces => _pieces ??= [_from, .. _curves.Corners(_from, _to), _to];
 
     public bool HasOuterAngle => _curves.HasOuterAngle;
 

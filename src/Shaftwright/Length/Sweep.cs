@@ -10,27 +10,40 @@ internal static class Sweep
 
     private const double GoldenShare = 0.38196601125010515;
 
-    /// <summary>The smallest value and its travel. On a fitted set every dip of a grid is refined, to better than 1e-9 mm in the
-    /// value; where the readings stand alone only they are looked at.</summary>
+    /// <summary>The smallest value and its travel. On a fitted set each smooth piece is walked on a grid and every dip of it
+    /// refined, to better than 1e-9 mm in the value; where the readings stand alone only they are looked at.</summary>
     public static (double Travel, double Value) Smallest(
-        ReadingSet set,
+        SetEnvelope envelope,
         double[] values,
         Func<double, double> f
     )
     {
-        if (!set.Fitted)
+        var best = (Travel: double.NaN, Value: double.PositiveInfinity);
+        if (!envelope.Set.Fitted)
         {
-            var best = (Travel: double.NaN, Value: double.PositiveInfinity);
-            for (var k = 0; k < set.Readings.Length; k++)
+            for (var k = 0; k < envelope.Set.Readings.Length; k++)
             {
-                var t = set.Travel(values, k);
+                var t = envelope.Set.Travel(values, k);
                 if (f(t) is var v && v < best.Value)
                     best = (t, v);
             }
             return best;
         }
-        var from = set.Travel(values, 0);
-        var to = set.Travel(values, set.Readings.Length - 1);
+        for (var i = 1; i < envelope.Pieces.Count; i++)
+        {
+            var smallest = OnPiece(envelope.Pieces[i - 1], envelope.Pieces[i], f);
+            if (smallest.Value < best.Value)
+                best = smallest;
+        }
+        return best;
+    }
+
+    private static (double Travel, double Value) OnPiece(
+        double from,
+        double to,
+        Func<double, double> f
+    )
+    {
         var step = (to - from) / Intervals;
         Span<double> grid = stackalloc double[Intervals + 1];
         for (var i = 0; i <= Intervals; i++)

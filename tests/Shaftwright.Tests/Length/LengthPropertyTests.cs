@@ -117,6 +117,41 @@ public sealed class LengthPropertyTests
                 iter: 600
             );
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(3.9154254010998657)]
+    public void ShortEnd_WhereTheFittedAcrossDistanceDipsBelowZero_IsTheTopOfADenseSweep(
+        double away
+    )
+    {
+        // Found by the property below: near 20.9 mm of bump the clamped curve has a bump 0.015 mm high between two grid points.
+        var arm = new Arm(
+            322,
+            -0.06451612903225806,
+            0.010869565217391304,
+            -61.5625,
+            0.7110115950590981
+        );
+        var corner = DistanceAndAngle(arm, Heights) with
+        {
+            PowerUnitAwayFromWheel = TrialShaft.Mm(away),
+        };
+        var curve = QuadraticThrough(corner, Heights);
+        var top = 0.0;
+        for (var i = 0; i <= 1_400_000; i++)
+        {
+            var (square, axial) = curve(-70 + i * 1e-4);
+            var w = axial + away - 20 + 1;
+            top = Math.Max(top, Math.Sqrt(w * w + Math.Max(0, square - axial * axial)));
+        }
+        // A step of 1e-4 mm under a corner of slope 0.1 leaves the dense sweep itself 1e-5 mm low at most.
+        Assert.Equal(
+            top,
+            TrialShaft.Solve(corner, TrialShaft.Joints(20, 40, 40), 1).Shortest!.Length,
+            1e-5
+        );
+    }
+
     [Fact]
     public void InchesAndMillimetres_GiveTheSameLength() =>
         Arms.Sample(
