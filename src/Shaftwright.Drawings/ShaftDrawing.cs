@@ -188,7 +188,7 @@ public static class ShaftDrawing
                     h.From,
                     h.To,
                     h.CaseDepth is { } c
-                        ? "case " + Say.Length(c).In(display) + " deep"
+                        ? $"case {Say.Length(c.Low).In(display)} to {Say.Length(c.High).In(display)} deep"
                         : "case depth not known",
                     display
                 )

@@ -13,7 +13,10 @@ internal static class LengthVerb
         {
             Name = "length",
             Description = "How long the shaft is made, from the readings at the car.",
-            Lacks = r => r.Length is null ? "it holds no readings of a corner (\"corner\")." : null,
+            Lacks = r =>
+                r.Job.Corner is not { Readings.Count: > 0 }
+                    ? "it holds no readings of a corner (\"corner.readings\")."
+                    : null,
             Answer = StageAnswers.Length,
             NoAnswer = "No length yet.",
             Show = Show,

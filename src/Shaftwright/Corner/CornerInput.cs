@@ -101,6 +101,13 @@ public sealed record CornerInput
         check.Range(path, CornerFields.OutputEndFloat, OutputEndFloat);
         check.Range(path, CornerFields.PowerUnitTowardsWheel, PowerUnitTowardsWheel);
         check.Range(path, CornerFields.PowerUnitAwayFromWheel, PowerUnitAwayFromWheel);
+        check.That(
+            Readings.Count <= CornerFields.MostReadings,
+            path + ".readings",
+            $"{Readings.Count} readings",
+            "is more than a corner needs",
+            $"at most {CornerFields.MostReadings} readings"
+        );
         for (var i = 0; i < Readings.Count; i++)
         {
             var at = $"{path}.readings[{i}]";
@@ -118,6 +125,9 @@ public sealed record CornerInput
 /// <summary>The questions of <see cref="CornerInput"/>, with the ± of the tool usually at hand (common practice, no source).</summary>
 public static class CornerFields
 {
+    /// <summary>Most readings of one corner.</summary>
+    public const int MostReadings = 200;
+
     /// <summary>Trial shaft length, mm.</summary>
     public static Field<Distance> TrialLength { get; } =
         new(

@@ -66,15 +66,31 @@ internal sealed class ReadingSet
                 ];
                 if (readings.Length > 0)
                 {
-                    var travels = readings
-                        .Select(i => values[CornerNumbers.At(i, CornerNumbers.Travel)])
-                        .Distinct()
-                        .Count();
+                    var travels = Apart(readings, values);
                     sets.Add(new ReadingSet(form, steering, readings, travels));
                 }
             }
         }
         return sets;
+    }
+
+    /// <summary>Heights nearer than this cannot be told apart by a tape that is off by ±2 mm at each, mm.</summary>
+    private const double Together = 5;
+
+    /// <summary>How many heights stand apart; readings close together check each other but do not show how a curve bends.</summary>
+    private static int Apart(int[] byTravel, double[] values)
+    {
+        var count = 0;
+        var last = double.NegativeInfinity;
+        foreach (var i in byTravel)
+        {
+            var travel = values[CornerNumbers.At(i, CornerNumbers.Travel)];
+            if (travel - last < Together)
+                continue;
+            count++;
+            last = travel;
+        }
+        return count;
     }
 
     /// <summary>True when a reading holds all that its form needs.</summary>

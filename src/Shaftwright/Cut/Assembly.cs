@@ -5,6 +5,14 @@ namespace Shaftwright.Cut;
 /// <summary>Lays the two pieces end to end as they will be after welding.</summary>
 internal static class Assembly
 {
+    /// <summary>True when something of both pieces is left: with a cut at the very end and more shrinkage than piece there is not.</summary>
+    public static bool HasBothEnds(double x, double y, double overall) =>
+        (x + overall - y) / 2 is var weld
+        && weld > Piece.Rounding
+        && overall - weld > Piece.Rounding
+        && x > Piece.Rounding
+        && y > Piece.Rounding;
+
     /// <summary>The shaft made by cutting at <paramref name="x"/> and <paramref name="y"/>. What stays of the gap is shared by the
     /// two pieces, so that they meet in the middle of the weld and the whole is as long as aimed at, exactly.</summary>
     public static MadeShaft Shaft(

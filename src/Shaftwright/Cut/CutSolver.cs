@@ -140,7 +140,7 @@ public static class CutSolver
             OuterDiameter = outerBar?.At(y),
             Checks = checks,
             Made =
-                innerBar is null || outerBar is null
+                innerBar is null || outerBar is null || !Assembly.HasBothEnds(x, y, T)
                     ? null
                     : Assembly.Shaft(inner.Donor, outer.Donor, x, y, T, plan),
         };

@@ -32,8 +32,8 @@ public readonly record struct Stretch(
 /// <summary>A hardened stretch with plain numbers, mm.</summary>
 /// <param name="From">Where it begins.</param>
 /// <param name="To">Where it ends.</param>
-/// <param name="CaseDepth">Depth of the case; null if unknown.</param>
-public readonly record struct HardStretch(double From, double To, double? CaseDepth);
+/// <param name="CaseDepth">Depth of the case, at least and at most; null if unknown.</param>
+public readonly record struct HardStretch(double From, double To, Measures.Band? CaseDepth);
 
 /// <summary>One donor as measured, in plain numbers from its joint end, mm.</summary>
 /// <param name="Name">What the fabricator calls it.</param>

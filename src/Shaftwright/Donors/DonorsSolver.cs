@@ -65,13 +65,19 @@ public static class DonorsSolver
             }
             if (from.Value >= length)
                 continue;
-            hardened.Add(
-                new HardStretch(from.Value, Math.Min(to.Value, length), zone.CaseDepth?.Value)
-            );
+            hardened.Add(new HardStretch(from.Value, Math.Min(to.Value, length), CaseDepth(zone)));
         }
         hardened.Sort((a, b) => a.From.CompareTo(b.From));
         say.Hardening(hardened);
         return hardened;
+    }
+
+    private static Band? CaseDepth(HardenedZone zone)
+    {
+        if (zone.CaseDepth is not { } depth)
+            return null;
+        var a = depth.PlusMinus ?? DonorFields.CaseDepth.UsualPlusMinus;
+        return new Band(Math.Max(0, depth.Value - a), depth.Value + a);
     }
 
     private static Band? Range(Field<Hardness> field, Measured<Hardness>? hardness)

@@ -17,6 +17,9 @@ public sealed record JointsResult
     /// <summary>The same at the outer end.</summary>
     public double? OuterSeatToEnd { get; init; }
 
+    /// <summary>Standard uncertainty of the overall length through the four offsets, mm, as far as they are known.</summary>
+    public double OverallUncertainty { get; init; }
+
     /// <summary>What to know beside the numbers.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 }

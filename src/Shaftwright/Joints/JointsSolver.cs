@@ -52,9 +52,16 @@ public static class JointsSolver
             OuterSeatToCentre = SeatToCentre(joints.Outer),
             InnerSeatToEnd = joints.Inner?.SeatToEnd?.Value,
             OuterSeatToEnd = joints.Outer?.SeatToEnd?.Value,
+            OverallUncertainty = double.Hypot(Offsets(joints.Inner), Offsets(joints.Outer)),
             Findings = findings,
         };
     }
+
+    private static double Offsets(JointInput? joint) =>
+        double.Hypot(
+            joint?.SeatToCentre is { } c ? JointFields.SeatToCentre.StandardUncertainty(c) : 0,
+            joint?.SeatToEnd is { } e ? JointFields.SeatToEnd.StandardUncertainty(e) : 0
+        );
 
     private static bool Plunges(JointKind kind) =>
         kind is JointKind.PlungingTripod or JointKind.PlungingBall;
@@ -83,14 +90,31 @@ public static class JointsSolver
                 $"The {end} joint's plunge is not given. Readings of in and out carry it; distance and angle do not.",
                 $"Slide the joint from stop to stop on the bench and measure each way from the middle."
             );
+        var rows = joint.PlungeTable.Count(r =>
+            r is { Angle: not null, In: not null, Out: not null }
+        );
+        if (rows < joint.PlungeTable.Count)
+            Say(
+                findings,
+                Severity.Caution,
+                $"{end}-plunge-row-incomplete",
+                $"{joint.PlungeTable.Count - rows} of {joint.PlungeTable.Count} rows of the {end} joint's plunge table lack an angle, in or out, and are left out.",
+                $"Measure what is missing in them."
+            );
+        if (joint is { Kind: JointKind.Unknown, PlungeIn: not null } && rows == 0)
+            Say(
+                findings,
+                Severity.Caution,
+                $"{end}-kind-unknown",
+                joint.RollerRadius is null
+                    ? (Sentence)
+                        $"It is not said what kind the {end} joint is. A tripod loses plunge when it runs at an angle; that loss is taken as nothing."
+                    : $"It is not said what kind the {end} joint is. Since a roller radius is given it is taken as a tripod.",
+                $"Say what it is: a fixed joint, a plunging tripod or a plunging ball joint."
+            );
         if (
-            joint is
-            {
-                Kind: JointKind.PlungingTripod,
-                RollerRadius: null,
-                PlungeTable.Count: 0,
-                PlungeIn: not null
-            }
+            joint is { Kind: JointKind.PlungingTripod, RollerRadius: null, PlungeIn: not null }
+            && rows == 0
         )
             Say(
                 findings,

@@ -5,7 +5,7 @@ namespace Shaftwright.Joints;
 /// <summary>How far a plunging joint may plunge at each angle, in plain numbers.</summary>
 /// <remarks>By rule, a plunging tripod loses (roller radius) × tan(angle) at each end: the tilted spider's far roller reaches
 /// the end of its track first. A measured table replaces the rule; between its rows the limit runs straight, beyond its last
-/// row it keeps the last value and the joint's angle limit must hold.</remarks>
+/// row it goes on falling at the last slope, and the length stage says so.</remarks>
 public sealed class PlungeLimits
 {
     private readonly double[] _angle;
@@ -41,6 +41,9 @@ public sealed class PlungeLimits
     /// <summary>True when a measured table is used.</summary>
     public bool HasTable => _angle.Length > 0;
 
+    /// <summary>Angle of the table's last row, rad; null without a table.</summary>
+    public double? TableEndsAt => HasTable ? _angle[^1] : null;
+
     /// <summary>Limits of a joint, or null when its plunge is not known or it does not plunge.</summary>
     public static PlungeLimits? Of(JointInput joint)
     {
@@ -58,7 +61,7 @@ public sealed class PlungeLimits
                 .OrderBy(r => r.Angle!.Value),
         ];
         var radius =
-            rows.Length == 0 && joint.Kind == JointKind.PlungingTripod
+            rows.Length == 0 && (joint.Kind is JointKind.PlungingTripod or JointKind.Unknown)
                 ? joint.RollerRadius?.Value ?? 0
                 : 0;
         return rows.Length == 0
@@ -156,7 +159,12 @@ public sealed class PlungeLimits
             return column[i];
         i = ~i;
         if (i >= _angle.Length)
-            return column[^1];
+        {
+            // Loss goes on at the last slope; a column that rises there is held, since no stop recedes as a joint bends.
+            var slope =
+                _angle.Length < 2 ? 0 : (column[^1] - column[^2]) / (_angle[^1] - _angle[^2]);
+            return column[^1] + Math.Min(0, slope) * (angle - _angle[^1]);
+        }
         var share = (angle - _angle[i - 1]) / (_angle[i] - _angle[i - 1]);
         return column[i - 1] + share * (column[i] - column[i - 1]);
     }

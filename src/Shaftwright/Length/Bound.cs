@@ -53,6 +53,39 @@ internal sealed record Bound(
         return LengthUncertainty.Weigh(numbers, envelope.Set, bounds);
     }
 
+    /// <summary>The same two sides at every reading, for the chance of passing a limit: readings err each for itself, so the chance
+    /// is not that of the tightest alone. With what binds between readings added where that is a place of its own.</summary>
+    public static IEnumerable<Bound> Everywhere(
+        SetEnvelope envelope,
+        LengthNumbers numbers,
+        double margin
+    )
+    {
+        // Nearer to a reading than this, the binding place is that reading's own doubt, counted once.
+        const double Same = 1;
+        var bounds = new List<Bound>();
+        foreach (var isLongest in (ReadOnlySpan<bool>)[true, false])
+        {
+            var binding = Find(envelope, numbers, isLongest, margin);
+            var travels = envelope
+                .Set.Readings.Select((_, k) => envelope.Set.Travel(numbers.Values, k))
+                .ToList();
+            if (!travels.Exists(t => Math.Abs(t - binding.Travel) < Same))
+                bounds.Add(binding);
+            foreach (var t in travels)
+                bounds.Add(
+                    new Bound(
+                        envelope,
+                        isLongest,
+                        margin,
+                        t,
+                        isLongest ? envelope.Longest(t, margin) : envelope.Shortest(t, margin)
+                    )
+                );
+        }
+        return LengthUncertainty.Weigh(numbers, envelope.Set, bounds);
+    }
+
     private static Bound Find(SetEnvelope e, LengthNumbers numbers, bool isLongest, double margin)
     {
         if (isLongest)

@@ -67,20 +67,25 @@ internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, Le
             );
             return false;
         }
-        var reached = fitted
-            .SelectMany(s => s.Column(numbers.Values, CornerNumbers.Travel))
-            .ToList();
-        var near = Math.Max(PositionWords.NearRideHeight, 0.15 * (reached.Max() - reached.Min()));
-        if (!reached.Any(t => Math.Abs(t) <= near))
+        foreach (var set in fitted)
         {
-            Add(
-                Severity.Stop,
-                "no-ride-height",
-                $"No reading was taken near ride height; the nearest is {Say.Length(reached.Min(Math.Abs))} away. The curve between droop and bump is a guess without it.",
-                $"Set the wheel within {Say.Length(near)} of ride height and read there too.",
-                Practice
+            var reached = set.Column(numbers.Values, CornerNumbers.Travel);
+            var near = Math.Max(
+                PositionWords.NearRideHeight,
+                0.15 * (reached.Max() - reached.Min())
             );
-            return false;
+            if (!reached.Any(t => Math.Abs(t) <= near))
+            {
+                var nearest = reached.MinBy(Math.Abs);
+                Add(
+                    Severity.Stop,
+                    "no-ride-height",
+                    $"No reading was taken near ride height; the nearest of these readings is {PositionWords.At(nearest, set.Steering)}. The curve between droop and bump is a guess without it.",
+                    $"Set the wheel within {Say.Length(near)} of ride height and read there too, with the steering as it was.",
+                    Practice
+                );
+                return false;
+            }
         }
         return true;
     }
@@ -107,7 +112,8 @@ internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, Le
             );
         if (result.Make is { } make)
             Made(result, make, longest, shortest);
-        OuterAngle(envelopes, numbers);
+        new AngleFindings(corner, joints, Add).Judge(envelopes, numbers, result.Make);
+        TableExceeded(envelopes, numbers, result.Make);
         return _all;
     }
 
@@ -190,46 +196,28 @@ internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, Le
             );
     }
 
-    private void OuterAngle(List<SetEnvelope> envelopes, LengthNumbers numbers)
+    private void TableExceeded(List<SetEnvelope> envelopes, LengthNumbers numbers, double? length)
     {
-        var read = envelopes.Where(e => e.HasOuterAngle).ToList();
-        if (numbers.OuterAngleLimit is { } limit && read.Count > 0)
+        if (length is not { } l || numbers.TableEndsAt is not { } end)
+            return;
+        foreach (var e in envelopes.Where(e => e.HasAngle))
         {
-            foreach (var e in read)
-            {
-                var (travel, negative) = Sweep.Smallest(
-                    e,
-                    numbers.Values,
-                    t => -e.OuterAngle(t)!.Value
-                );
-                if (-negative > limit)
-                    Add(
-                        Severity.Stop,
-                        "outer-angle",
-                        $"The outer joint would work at {Say.Angle(-negative)} {PositionWords.At(travel, e.Set.Steering)}; its limit is {Say.Angle(limit)}.",
-                        $"Limit the travel or the steering lock, or use an outer joint with more angle.",
-                        Geometry
-                    );
-            }
+            var (travel, negative) = Sweep.Smallest(
+                e,
+                numbers.Values,
+                t => -e.InnerAngle(l, t)!.Value
+            );
+            if (-negative <= end)
+                continue;
+            Add(
+                Severity.Caution,
+                "plunge-table-exceeded",
+                $"The inner joint works at {Say.Angle(-negative)} {PositionWords.At(travel, e.Set.Steering)}, but its plunge was measured only up to {Say.Angle(end)}. Beyond that the loss is carried on at the slope of the last two rows.",
+                $"Measure the plunge at {Say.Angle(-negative)} too.",
+                Practice
+            );
+            return;
         }
-        else
-            Add(
-                Severity.Caution,
-                "outer-angle-unchecked",
-                numbers.OuterAngleLimit is null
-                    ? (Sentence)$"The outer joint's angle is not checked: its limit is not given."
-                    : $"The outer joint's angle is not checked: it was not read at every position.",
-                $"Read it at full droop, full bump and full lock with the trial shaft in; a fixed joint past its angle breaks.",
-                Practice
-            );
-        if (!envelopes.Any(e => e.HasAngle) || numbers.InnerAngleLimit is null)
-            Add(
-                Severity.Caution,
-                "inner-angle-unchecked",
-                $"The inner joint's angle is not checked: {(numbers.InnerAngleLimit is null ? "its limit is not given" : "it was not read")}.",
-                $"Read it with the angle gauge on the trial shaft at full droop and full bump.",
-                Practice
-            );
     }
 
     private static Sentence Consequence(Forbids forbids) =>

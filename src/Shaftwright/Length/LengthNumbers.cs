@@ -21,20 +21,33 @@ internal sealed class LengthNumbers
             _limits?.StraightIn ?? double.NaN,
             _limits?.StraightOut ?? double.NaN,
             _limits?.RollerRadius ?? 0,
+            joints?.Inner?.AngleLimit?.Value ?? double.NaN,
         ];
         var uncertain = new List<UncertainValue>(read.Uncertain);
         if (_limits is not null)
         {
-            Add(uncertain, 0, JointFields.PlungeIn, joints!.Inner!.PlungeIn);
-            Add(uncertain, 1, JointFields.PlungeOut, joints.Inner.PlungeOut);
+            Add(
+                uncertain,
+                0,
+                JointFields.PlungeIn,
+                joints!.Inner!.PlungeIn,
+                Loosest(joints.Inner, r => r.In, JointFields.TableIn)
+            );
+            Add(
+                uncertain,
+                1,
+                JointFields.PlungeOut,
+                joints.Inner.PlungeOut,
+                Loosest(joints.Inner, r => r.Out, JointFields.TableOut)
+            );
             if (_limits.RollerRadius > 0)
                 Add(uncertain, 2, JointFields.RollerRadius, joints.Inner.RollerRadius);
         }
+        Add(uncertain, 3, JointFields.AngleLimit, joints?.Inner?.AngleLimit);
         Uncertain = uncertain;
         ReadAlong = corner.ReadAlong;
         StubWasHome = corner.Conditions.StubPushedHome == true;
-        InnerAngleLimit = joints?.Inner?.AngleLimit?.Value;
-        OuterAngleLimit = joints?.Outer?.AngleLimit?.Value;
+        TableEndsAt = _limits?.TableEndsAt;
         Sets =
         [
             .. ReadingSet
@@ -51,9 +64,11 @@ internal sealed class LengthNumbers
 
     public bool StubWasHome { get; }
 
-    public double? InnerAngleLimit { get; }
+    /// <summary>Angle of the last row of a measured plunge table, rad; null without one.</summary>
+    public double? TableEndsAt { get; }
 
-    public double? OuterAngleLimit { get; }
+    /// <summary>Largest angle of the inner joint, rad; NaN when it is not given.</summary>
+    public double InnerAngleLimitOf(double[] values) => values[_joint + 3];
 
     public bool HasPlungeLimits => _limits is not null;
 
@@ -65,10 +80,31 @@ internal sealed class LengthNumbers
             ? _limits
             : _limits?.With(values[_joint], values[_joint + 1], values[_joint + 2]);
 
-    private void Add<T>(List<UncertainValue> list, int offset, Field<T> field, Measured<T>? measure)
+    /// <summary>The largest standard uncertainty of a table's column, mm. It shifts the whole column, as a rule held wrong would.</summary>
+    private static double Loosest(
+        JointInput joint,
+        Func<PlungeAtAngle, Measured<Distance>?> column,
+        Field<Distance> field
+    ) =>
+        joint
+            .PlungeTable.Select(column)
+            .Select(m => m is null ? 0 : field.StandardUncertainty(m))
+            .DefaultIfEmpty()
+            .Max();
+
+    private void Add<T>(
+        List<UncertainValue> list,
+        int offset,
+        Field<T> field,
+        Measured<T>? measure,
+        double atLeast = 0
+    )
         where T : IDimension<T>
     {
-        if (measure is not null && field.StandardUncertainty(measure) is > 0 and var u)
+        if (
+            measure is not null
+            && Math.Max(field.StandardUncertainty(measure), atLeast) is > 0 and var u
+        )
             list.Add(new UncertainValue(_joint + offset, null, field.Name, field.Words, u));
     }
 }

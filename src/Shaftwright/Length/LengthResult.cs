@@ -99,6 +99,9 @@ public sealed record LengthResult
     /// <summary>Shaft end to shaft end; null until both joints' seats and ends are known.</summary>
     public double? Overall { get; init; }
 
+    /// <summary>Standard uncertainty that the joints' offsets alone give the overall length, mm; 0 when it is not known.</summary>
+    public double OverallUncertainty { get; init; }
+
     /// <summary>The length that <see cref="Positions"/> belong to: the one to make; where none exists, the middle between the two
     /// ends that cross, so that a picture can show by how much they do. Null when there are no positions.</summary>
     public double? PositionsFor { get; init; }

@@ -70,9 +70,9 @@ public static class LengthSolver
             {
                 Make = l,
                 MakeUncertainty = makeUncertainty,
-                Tolerance = result.HasWindow ? Tolerance(l, shortest, longest) : 0,
-                ChanceOfViolation = Chance(limits, l, own),
-                ChanceOfContact = Chance(bounds.FindAll(b => b.Margin == 0), l, own),
+                Tolerance = result.HasWindow ? Tolerance(l, shortest, longest, seats) : 0,
+                ChanceOfViolation = Chance(envelopes, numbers, margin, l, own),
+                ChanceOfContact = Chance(envelopes, numbers, 0, l, own),
                 PositionsFor = l,
                 Positions = Positions(envelopes, numbers, l),
                 MeasureAgain = ReadingToRepeat.Of(corner, limits, l),
@@ -84,7 +84,11 @@ public static class LengthSolver
                 result.SeatToSeat is { } between
                 && seats is { InnerSeatToEnd: { } ei, OuterSeatToEnd: { } eo }
             )
-                result = result with { Overall = between + ei + eo };
+                result = result with
+                {
+                    Overall = between + ei + eo,
+                    OverallUncertainty = seats.OverallUncertainty,
+                };
         }
         else if ((shortest.Length + longest.Length) / 2 is var middle && double.IsFinite(middle))
         {
@@ -98,11 +102,19 @@ public static class LengthSolver
         return result with { Findings = findings.Judge(result, envelopes, numbers, margin) };
     }
 
-    /// <summary>Sum of the bounds' chances: never less than the chance that any of them is passed, whatever they have in common.</summary>
-    private static double Chance(List<Bound> bounds, double length, double ownUncertainty)
+    /// <summary>Sum of the chances at every reading, and between readings where something binds there: to first order not less
+    /// than the chance that any of these places is passed, whatever they have in common. What a limit does at places in
+    /// between is not counted a second time.</summary>
+    private static double Chance(
+        List<SetEnvelope> envelopes,
+        LengthNumbers numbers,
+        double margin,
+        double length,
+        double ownUncertainty
+    )
     {
         var sum = 0.0;
-        foreach (var bound in bounds)
+        foreach (var bound in envelopes.SelectMany(e => Bound.Everywhere(e, numbers, margin)))
         {
             var u = double.Hypot(ownUncertainty, bound.StandardUncertainty);
             if (u > 0)
@@ -113,10 +125,17 @@ public static class LengthSolver
         return Math.Min(1, sum);
     }
 
-    private static double Tolerance(double length, WindowEnd shortest, WindowEnd longest)
+    /// <summary>A shaft is made by its ends: how surely these stand to the joint centres is taken off with the readings' own doubt.</summary>
+    private static double Tolerance(
+        double length,
+        WindowEnd shortest,
+        WindowEnd longest,
+        JointsResult? seats
+    )
     {
-        var below = length - shortest.Length - 2 * shortest.StandardUncertainty;
-        var above = longest.Length - length - 2 * longest.StandardUncertainty;
+        var ends = seats?.OverallUncertainty ?? 0;
+        var below = length - shortest.Length - 2 * double.Hypot(shortest.StandardUncertainty, ends);
+        var above = longest.Length - length - 2 * double.Hypot(longest.StandardUncertainty, ends);
         return Math.Floor(Math.Clamp(Math.Min(below, above), 0, MostTolerance) * 10) / 10;
     }
 

@@ -26,7 +26,7 @@ internal sealed class SetEnvelope
         // Pushed home when it was measured, the output can only move outwards; otherwise it may be at either end of its float.
         _towardsWheel = values[CornerNumbers.TowardsWheel] + endFloat;
         _awayFromWheel = values[CornerNumbers.AwayFromWheel] + (numbers.StubWasHome ? 0 : endFloat);
-        _sinAngleLimit = numbers.InnerAngleLimit is { } limit ? Math.Sin(limit) : double.NaN;
+        _sinAngleLimit = Math.Sin(numbers.InnerAngleLimitOf(values));
     }
 
     public ReadingSet Set { get; }

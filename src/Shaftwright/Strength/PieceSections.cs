@@ -94,26 +94,53 @@ internal sealed class PieceSections
         for (var i = 0; i < _stretches.Count; i++)
         {
             var s = _stretches[i];
-            var middle = (s.From + s.To) / 2;
             if (s is { Kind: ZoneKind.Spline, RootDiameter: { } root })
-                yield return Judge(
+                yield return WeakestOf(
+                    s,
                     SectionKind.SplineRoot,
                     "root of the spline",
-                    middle,
                     root,
-                    Case(middle, s.Guessed ? double.PositiveInfinity : (s.Diameter - root) / 2),
-                    IsHeated(s.From, s.To)
+                    s.Guessed ? double.PositiveInfinity : (s.Diameter - root) / 2
                 );
             else if (s is { Kind: ZoneKind.Groove, Guessed: false })
-                yield return Judge(
+                yield return WeakestOf(
+                    s,
                     SectionKind.Groove,
                     "floor of the groove",
-                    middle,
                     s.Diameter,
-                    Case(middle, (Beside(i) - s.Diameter) / 2),
-                    IsHeated(s.From, s.To)
+                    (Beside(i) - s.Diameter) / 2
                 );
         }
+    }
+
+    /// <summary>The weakest part of a stretch of one diameter: a hard case counts only where it reaches.</summary>
+    private SectionMargin WeakestOf(
+        Stretch s,
+        SectionKind kind,
+        string words,
+        double diameter,
+        double cutAway
+    )
+    {
+        SortedSet<double> edges =
+        [
+            s.From,
+            s.To,
+            .. _made
+                .Hardened.SelectMany(h => new[] { h.From, h.To })
+                .Where(x => x > s.From && x < s.To),
+        ];
+        var at = edges.ToList();
+        SectionMargin? weakest = null;
+        for (var i = 0; i + 1 < at.Count; i++)
+        {
+            var middle = (at[i] + at[i + 1]) / 2;
+            weakest = Weaker(
+                weakest,
+                Judge(kind, words, middle, diameter, Case(middle, cutAway), IsHeated(s.From, s.To))
+            );
+        }
+        return weakest!;
     }
 
     /// <summary>The thinnest measured section within the heat around a place, softened.</summary>
@@ -191,7 +218,7 @@ internal sealed class PieceSections
             if (at < h.From || at > h.To)
                 continue;
             return h.CaseDepth is { } depth
-                ? (Math.Max(0, depth - cutAway), Math.Max(0, depth - cutAway))
+                ? (Math.Max(0, depth.Low - cutAway), Math.Max(0, depth.High - cutAway))
                 : (0, double.PositiveInfinity);
         }
         return null;

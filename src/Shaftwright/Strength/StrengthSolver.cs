@@ -119,7 +119,7 @@ public static class StrengthSolver
             return Band.Exactly(StrengthFields.LeastFusion * R);
         var field = StrengthFields.FusionDepth;
         var a = typed.PlusMinus ?? field.UsualPlusMinus;
-        var low = Math.Min(R, Math.Max(field.Least, typed.Value - a));
+        var low = Math.Min(R, Math.Max(0, typed.Value - a));
         return strength.FusionFromSample
             ? new Band(low, Math.Min(R, typed.Value + a))
             : Band.Exactly(low);

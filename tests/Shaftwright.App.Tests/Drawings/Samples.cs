@@ -34,7 +34,7 @@ internal static class Samples
     public static readonly MadeShaft Made = new(
         461.5,
         Stretches,
-        [new(0, 90, 3), new(350, 461.5, null)],
+        [new(0, 90, Band.Exactly(3)), new(350, 461.5, null)],
         228,
         20,
         188,

@@ -42,6 +42,17 @@ public class VerbTests
     }
 
     [Theory]
+    [InlineData("{\"format\":1,\"corner\":{}}")]
+    [InlineData("{\"format\":1,\"corner\":{\"readings\":[]}}")]
+    public async Task Length_OfACornerWithoutReadings_Exits2(string job)
+    {
+        var ran = await Shell.Run(["length", "-"], job);
+        Assert.Equal(2, ran.Code);
+        Assert.Equal("", ran.Out);
+        Assert.Contains("corner.readings", ran.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("no verb")]
     [InlineData("an unknown verb", "lenght", Plover)]
     [InlineData("no job", "length")]

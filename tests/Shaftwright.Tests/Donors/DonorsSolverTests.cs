@@ -149,7 +149,7 @@ public sealed class DonorsSolverTests
         );
 
         Assert.Equal(
-            [new HardStretch(0, 60, null), new HardStretch(300, 400, 3)],
+            [new HardStretch(0, 60, null), new HardStretch(300, 400, Band.Exactly(3))],
             result.InnerEnd!.Hardened
         );
         Says(result, "hard-zone-unplaced", Severity.Caution);

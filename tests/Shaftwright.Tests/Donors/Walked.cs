@@ -30,7 +30,7 @@ internal static class Walked
         {
             From = Mm(from),
             To = Mm(to),
-            CaseDepth = depth is { } d ? Mm(d) : null,
+            CaseDepth = depth is { } d ? Measured<Distance>.Of(d, Distance.Mm, 0) : null,
         };
 
     /// <summary>Spline to 40, clip groove to 43, bar of the given diameter, boot seat from 90 to 105, bar to the end.</summary>
