@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using System.Globalization;
 using Shaftwright.Measures;
 
 namespace Shaftwright.App.Verbs;
@@ -125,12 +126,24 @@ internal static class CommandLine
             Description = "Port on this machine; 0 takes any free one.",
             DefaultValueFactory = _ => ServeOptions.UsualPort,
             HelpName = "N",
+            CustomParser = said =>
+            {
+                if (
+                    int.TryParse(
+                        said.Tokens[0].Value,
+                        NumberStyles.None,
+                        CultureInfo.InvariantCulture,
+                        out var number
+                    )
+                    && number <= 65535
+                )
+                    return number;
+                said.AddError(
+                    $"“{said.Tokens[0].Value}” is no port. A port is a number from 0 to 65535."
+                );
+                return 0;
+            },
         };
-        port.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int>() is < 0 or > 65535)
-                result.AddError("A port is a number from 0 to 65535.");
-        });
         var data = new Option<string>("--data")
         {
             Description = "Folder of the job book; your own, or the demo's, when not given.",

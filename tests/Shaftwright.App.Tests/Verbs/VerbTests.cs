@@ -64,6 +64,11 @@ public class VerbTests
     [InlineData("a file that is no job", "cut", "README.md")]
     [InlineData("nothing for the verb", "strength", Pickup)]
     [InlineData("a folder to write to", "sheet", Plover, "--out", "examples")]
+    [InlineData("a port that is no number", "serve", "--port", "abc")]
+    [InlineData("a port that is no whole number", "serve", "--port", "80.5")]
+    [InlineData("a port below the first", "serve", "--port", "-1")]
+    [InlineData("a port beyond the last", "serve", "--port", "70000")]
+    [InlineData("a port left out", "serve", "--port")]
     [InlineData(
         "a name too long",
         "new",
