@@ -215,9 +215,14 @@ public sealed partial class CarOnStands
         for (var i = 0; i < corner.Readings.Count; i++)
         {
             var r = corner.Readings[i];
-            if (r.Steering != Steering.Straight || (r.In is null && r.Out is null))
+            // Without its travel nobody knows where the wheel was; it is not taken to be at ride height.
+            if (
+                r.Steering != Steering.Straight
+                || (r.In is null && r.Out is null)
+                || r.Travel is null
+            )
                 continue;
-            var at = r.Travel?.Value ?? 0;
+            var at = r.Travel.Value;
             if (at == 0)
                 ride = ride < 0 ? i : ride;
             else if (at < 0 && (droop < 0 || at < corner.Readings[droop].Travel!.Value))
@@ -241,10 +246,42 @@ public sealed partial class CarOnStands
             side == 0
                 ? old?.Travel ?? Measured<Distance>.Of(0, Distance.Mm)
                 : Draft.Take(name + "/travel", side < 0 ? Below : Above);
+        // It says here what is missing, and waits in the draft until it is known: the job could not tell which one it is.
+        if (travel is null && Keeping)
+            return;
         if (side < 0 && travel is not null)
             travel = CornerFields.Travel.Read("-" + travel.Typed).Measure;
         readings.Add((old ?? new()) with { Travel = travel, In = goesIn, Out = comesOut });
     }
+
+    private bool WantsTravel(string name) =>
+        Draft.Take(name + "/travel", name == "droop" ? Below : Above) is null
+        && (Draft.Has(name + "/in") || Draft.Has(name + "/out"));
+
+    /// <inheritdoc/>
+    public override string Called(string key) =>
+        key switch
+        {
+            "trial" => "the trial shaft",
+            "droop/travel" => "how far droop is below ride height",
+            "droop/in" => "what goes in at droop",
+            "droop/out" => "what comes out at droop",
+            "ride/in" => "what goes in at ride height",
+            "ride/out" => "what comes out at ride height",
+            "bump/travel" => "how far bump is above ride height",
+            "bump/in" => "what goes in at bump",
+            "bump/out" => "what comes out at bump",
+            "float" => "the end float",
+            "towards" => "how far the power unit moves towards the wheel",
+            "away" => "how far the power unit moves away",
+            "margin" => "what stays unused",
+            "inner/kind" => "the kind of the inner joint",
+            _ => Array.Find(Conditions, c => c.Key == key).Words ?? base.Called(key),
+        };
+
+    /// <inheritdoc/>
+    public override string Worded(string key, string text) =>
+        Option.Worded(key == "inner/kind" ? Kinds : YesNo, text);
 
     private bool? Said(string key) =>
         Draft[key] switch

@@ -12,17 +12,14 @@ public sealed record Step(string Slug, string Asks, string? WithoutIt = null);
 
 /// <summary>What every door does alike: the draft and the job under it, the way through its questions, and one evaluation a
 /// change. A door holds no formula; it lays what was typed into a <see cref="Job"/> and says what came back.</summary>
-public abstract class DoorPage : ComponentBase, IDisposable
+public abstract partial class DoorPage : ComponentBase, IDisposable
 {
     /// <summary>The slug of the last screen of every door.</summary>
     public const string AnswerSlug = "answer";
 
     private JobResult? _result;
     private double? _before;
-    private string? _loaded;
-    private Dictionary<string, string> _taken = [];
     private bool _lead = true;
-    private Task _keeping = Task.CompletedTask;
 
     /// <summary>The job it is opened on; null without one.</summary>
     [Parameter]
@@ -97,15 +94,17 @@ public abstract class DoorPage : ComponentBase, IDisposable
     /// <summary>Puts what was typed into a job.</summary>
     public abstract Job Lay(Job basis);
 
-    /// <summary>The same, on its way into a job for good.</summary>
-    /// <param name="basis">The job.</param>
-    /// <param name="id">An id for what the job may hold many of.</param>
-    public virtual Job Handed(Job basis, string id) => Lay(basis);
+    /// <summary>What a key is called in a sentence: "the inner diameter".</summary>
+    public virtual string Called(string key) => "something";
+
+    /// <summary>The words of an answer that is picked and not typed; the text itself otherwise.</summary>
+    public virtual string Worded(string key, string text) => text;
 
     /// <summary>True when the page has used "next" itself, within one question.</summary>
     public virtual bool Handles() => false;
 
-    /// <summary>Takes a job's measures out as text.</summary>
+    /// <summary>Takes a job's measures out as text. Meanwhile <see cref="Draft"/> holds the answers as last settled, where one
+    /// must know how something was asked.</summary>
     protected abstract void Unlay(Job job, IDictionary<string, string> answers);
 
     /// <summary>The answer; null while too little is known.</summary>
@@ -139,51 +138,6 @@ public abstract class DoorPage : ComponentBase, IDisposable
         Go(0);
     }
 
-    /// <summary>Waits until what was typed is on the device.</summary>
-    public Task Kept => _keeping;
-
-    /// <summary>True when everything typed so far is on the device's disk.</summary>
-    public bool IsKept => _keeping.IsCompletedSuccessfully;
-
-    /// <summary>Why what was typed could not be kept; null when it was.</summary>
-    public string? Trouble { get; private set; }
-
-    /// <summary>The draft has become part of a job: nothing more is written to it.</summary>
-    public void Close()
-    {
-        Draft.Changed -= Change;
-        Draft.Settled -= Commit;
-    }
-
-    /// <inheritdoc/>
-    protected override async Task OnParametersSetAsync()
-    {
-        if (_loaded == DraftKey)
-        {
-            _lead = true;
-            return;
-        }
-        _loaded = DraftKey;
-        var answers = new Dictionary<string, string>();
-        if (JobId is { } id)
-        {
-            Basis = Shelf.Find(id)?.Job ?? new Job();
-            Unlay(Basis, answers);
-        }
-        _taken = new(answers);
-        foreach (var (key, text) in Draft.Parse(await Device.Draft(DraftKey)))
-            answers[key] = text;
-        Let();
-        Draft.Load(answers);
-        _result = null;
-        Draft.Changed += Change;
-        Draft.Begins += Begin;
-        Draft.Settled += Commit;
-        Preferences.Changed += Show;
-        Shelf.Changed += Follow;
-        Ready = true;
-    }
-
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
@@ -192,100 +146,4 @@ public abstract class DoorPage : ComponentBase, IDisposable
         _lead = false;
         await Device.Lead();
     }
-
-    /// <inheritdoc/>
-    public void Dispose()
-    {
-        Let();
-        GC.SuppressFinalize(this);
-    }
-
-    private void Let()
-    {
-        Close();
-        Draft.Begins -= Begin;
-        Preferences.Changed -= Show;
-        Shelf.Changed -= Follow;
-    }
-
-    /// <summary>The job was changed, here or on another device: what was not typed here follows it, what was typed stays.</summary>
-    private void Follow()
-    {
-        if (
-            JobId is not { } id
-            || Shelf.Find(id)?.Job is not { } job
-            || ReferenceEquals(job, Basis)
-        )
-            return;
-        var taken = new Dictionary<string, string>();
-        Unlay(job, taken);
-        foreach (var key in _taken.Keys.Union(taken.Keys).ToList())
-        {
-            var before = _taken.GetValueOrDefault(key, "");
-            var now = taken.GetValueOrDefault(key, "");
-            if (before != now && Draft[key] == before)
-                Draft.Follow(key, now);
-        }
-        Basis = job;
-        _taken = taken;
-        _result = null;
-        Show();
-    }
-
-    private void Begin() => _before = Answer?.Number;
-
-    private void Change()
-    {
-        _result = null;
-        var text = Draft.IsEmpty ? null : Draft.Text();
-        Queue(() => Device.KeepDraft(DraftKey, text).AsTask());
-    }
-
-    /// <summary>On a job, what the hand has left becomes part of it; what a field refused stays behind in the draft.</summary>
-    private void Commit()
-    {
-        if (JobId is not { } id)
-            return;
-        Queue(async () =>
-        {
-            Trouble = await Shelf.Keep(id, Lay);
-            if (Trouble is not null)
-                return;
-            var left = Draft
-                .Copy()
-                .Where(a => _taken.GetValueOrDefault(a.Key) != a.Value)
-                .ToDictionary(a => a.Key, a => a.Value);
-            await Device.KeepDraft(DraftKey, left.Count == 0 ? null : Draft.TextOf(left));
-        });
-    }
-
-    /// <summary>One write after the other, so that the last key typed is the last one kept.</summary>
-    private void Queue(Func<Task> write)
-    {
-        _keeping = After(_keeping, write);
-        _ = Say(_keeping);
-
-        async Task After(Task before, Func<Task> next)
-        {
-            await before;
-            try
-            {
-                await next();
-            }
-            catch (JSException e)
-            {
-                Trouble = $"This {Device.Word} would not keep it: {e.Message}";
-            }
-        }
-
-        // Only after the write has ended is it kept; a screen drawn from within it would say "keeping" for good.
-        async Task Say(Task keeping)
-        {
-            Show();
-            await keeping;
-            Show();
-        }
-    }
-
-    private void Show() => InvokeAsync(StateHasChanged);
 }

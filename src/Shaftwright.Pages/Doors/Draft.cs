@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Pages.Doors;
@@ -7,7 +6,7 @@ namespace Shaftwright.Pages.Doors;
 /// refuses is kept as well, so that it can be put right after the phone has slept.</summary>
 public sealed class Draft
 {
-    private readonly Dictionary<string, string> _answers = [];
+    private Dictionary<string, string> _answers = [];
     private readonly Stack<(string Key, Dictionary<string, string> Before)> _undo = new();
 
     /// <summary>Raised after each change.</summary>
@@ -35,7 +34,7 @@ public sealed class Draft
         if (this[key] == text)
             return;
         Begin(key);
-        Put(key, text);
+        Put(_answers, key, text);
         _open = true;
         Changed?.Invoke();
     }
@@ -46,7 +45,7 @@ public sealed class Draft
         ArgumentNullException.ThrowIfNull(answers);
         Begin(change, always: true);
         foreach (var (key, text) in answers)
-            Put(key, text);
+            Put(_answers, key, text);
         _open = true;
         Changed?.Invoke();
         Settle();
@@ -117,34 +116,38 @@ public sealed class Draft
         Changed?.Invoke();
     }
 
-    /// <summary>Takes over one answer that was changed elsewhere. There is no way back to what it was here before.</summary>
-    public void Follow(string key, string text) => Put(key, text);
+    /// <summary>Takes over one answer that was changed elsewhere. There is no way back to what it was here before: undo takes
+    /// back only what was typed here.</summary>
+    public void Follow(string key, string text)
+    {
+        Put(_answers, key, text);
+        foreach (var (_, before) in _undo)
+            Put(before, key, text);
+    }
 
-    /// <summary>The answers as text for the device.</summary>
-    public string Text() => TextOf(_answers);
-
-    /// <summary>Answers as text for the device.</summary>
-    public static string TextOf(Dictionary<string, string> answers) =>
-        JsonSerializer.Serialize(answers, DeviceJson.Default.DictionaryStringString);
+    /// <summary>Does something as if these were the answers; nobody is told.</summary>
+    public T With<T>(IReadOnlyDictionary<string, string> answers, Func<T> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        var mine = _answers;
+        _answers = [];
+        foreach (var (key, text) in answers)
+            Put(_answers, key, text);
+        try
+        {
+            return work();
+        }
+        finally
+        {
+            _answers = mine;
+        }
+    }
 
     /// <summary>A copy of the answers.</summary>
     public Dictionary<string, string> Copy() => new(_answers);
 
-    /// <summary>Answers from the device's text; empty when it is not readable.</summary>
-    public static Dictionary<string, string> Parse(string? text)
-    {
-        if (string.IsNullOrEmpty(text))
-            return [];
-        try
-        {
-            return JsonSerializer.Deserialize(text, DeviceJson.Default.DictionaryStringString)
-                ?? [];
-        }
-        catch (JsonException)
-        {
-            return [];
-        }
-    }
+    /// <summary>True between a key typed and the hand leaving its box.</summary>
+    public bool IsOpen => _open;
 
     private bool _settled = true;
     private bool _open;
@@ -158,12 +161,12 @@ public sealed class Draft
         Begins?.Invoke();
     }
 
-    private void Put(string key, string text)
+    private static void Put(Dictionary<string, string> answers, string key, string text)
     {
         if (text.Length == 0)
-            _answers.Remove(key);
+            answers.Remove(key);
         else
-            _answers[key] = text;
+            answers[key] = text;
     }
 
     private void Replace(IReadOnlyDictionary<string, string> answers)
@@ -171,7 +174,7 @@ public sealed class Draft
         var copy = answers.ToArray();
         _answers.Clear();
         foreach (var (key, text) in copy)
-            _answers[key] = text;
+            Put(_answers, key, text);
         _settled = true;
     }
 }

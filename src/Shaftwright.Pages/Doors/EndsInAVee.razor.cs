@@ -147,15 +147,16 @@ public sealed partial class EndsInAVee
 
     /// <summary>The typed list, a blade each. A comma between digits may be a decimal comma, so only blanks, semicolons and
     /// line ends part them; a unit belongs to the number before it.</summary>
-    private List<string> Words()
+    private List<string> Words() => Words(Draft["blades"]);
+
+    private static List<string> Words(string typed)
     {
         var words = new List<string>();
         foreach (
-            var word in Draft["blades"]
-                .Split(
-                    [' ', ';', '\n', '\r', '\t'],
-                    StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
-                )
+            var word in typed.Split(
+                [' ', ';', '\n', '\r', '\t'],
+                StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
+            )
         )
         {
             if (words.Count > 0 && !word.Any(char.IsAsciiDigit))
@@ -164,6 +165,32 @@ public sealed partial class EndsInAVee
                 words.Add(word.TrimEnd(','));
         }
         return words;
+    }
+
+    /// <inheritdoc/>
+    public override string Called(string key) =>
+        key switch
+        {
+            "inner" => "the inner piece",
+            "outer" => "the outer piece",
+            "set" => "which blades are on hand",
+            "blades" => "the list of blades",
+            "angle" => "the angle of the vee",
+            _ => base.Called(key),
+        };
+
+    /// <inheritdoc/>
+    public override string Worded(string key, string text) =>
+        key == "set" ? Option.Worded(Sets, text) : text;
+
+    /// <inheritdoc/>
+    protected override bool Same(string key, string typed, string taken)
+    {
+        return base.Same(key, typed, taken)
+            || (key == "blades" && Each(typed).SequenceEqual(Each(taken)));
+
+        IEnumerable<string> Each(string list) =>
+            Words(list).Select(w => Units.WithUnit(w, Preferences.Bare<Distance>(fine: true)));
     }
 
     private Reading<Distance> Blade(string word) =>

@@ -107,6 +107,28 @@ public sealed partial class JobJoints
             : Say.Length(Math.Abs(change)).In(Preferences.Display)
                 + (change > 0 ? " longer than before" : " shorter than before");
 
+    /// <inheritdoc/>
+    public override string Called(string key) =>
+        key.Split('/') is [var end, var what, ..]
+            ? $"the {end} joint, "
+                + what switch
+                {
+                    "kind" => "its kind",
+                    "angle" => "its largest angle",
+                    "in" => "its plunge in",
+                    "out" => "its plunge out",
+                    "roller" => "its rollers",
+                    "seat" => "what locates it",
+                    "round" => "which way round it is",
+                    "centre" => "from its seat to its centre",
+                    _ => "from its seat to the shaft's end",
+                }
+            : base.Called(key);
+
+    /// <inheritdoc/>
+    public override string Worded(string key, string text) =>
+        Option.Worded([.. Kinds, .. Seats, .. Rounds], text);
+
     private JointKind KindOf(string end) =>
         Enum.TryParse<JointKind>(Draft[end + "/kind"], out var kind) ? kind
         : end == "outer" ? JointKind.Fixed

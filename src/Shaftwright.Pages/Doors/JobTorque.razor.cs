@@ -93,8 +93,8 @@ public sealed partial class JobTorque
         Unlay("inner", job.DonorCars?.InnerEnd, answers);
         Unlay("outer", job.DonorCars?.OuterEnd, answers);
         Draft.Lay(answers, "fusion", job.Strength?.FusionDepth);
-        if (job.Strength?.FusionFromSample == true)
-            answers["sample"] = "yes";
+        if (job.Strength is { } weld && (weld.FusionFromSample || weld.FusionDepth is not null))
+            answers["sample"] = weld.FusionFromSample ? "yes" : "no";
     }
 
     /// <inheritdoc/>
@@ -103,6 +103,35 @@ public sealed partial class JobTorque
             ? null
             : Say.Torque(Math.Abs(change)).In(Preferences.Display)
                 + (change > 0 ? " more than before" : " less than before");
+
+    /// <inheritdoc/>
+    public override string Called(string key) =>
+        key.Split('/') switch
+        {
+            ["fusion", ..] => "how deep the weld fuses",
+            ["sample"] => "where that is known from",
+            [var of, var what, ..] => (of == "car" ? "this car, " : $"the {of}-end donor's car, ")
+                + what switch
+                {
+                    "torque" => "its engine's torque",
+                    "gear" => "its lowest gear",
+                    "final" => "its final drive",
+                    "share" => "this shaft's share",
+                    "launch" => "its launch",
+                    "clutch" => "its clutch",
+                    "axle" => "its driven axle",
+                    "load" => "its wheel load",
+                    "radius" => "its tyre radius",
+                    "grip" => "its grip",
+                    "base" => "its wheelbase",
+                    _ => "its height of mass",
+                },
+            _ => base.Called(key),
+        };
+
+    /// <inheritdoc/>
+    public override string Worded(string key, string text) =>
+        key == "sample" ? Option.Worded(Samples, text) : text;
 
     private CarInput? Car(string of, CarInput? old)
     {

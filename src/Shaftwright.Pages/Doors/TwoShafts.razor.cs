@@ -112,6 +112,8 @@ public sealed partial class TwoShafts
             Draft.Lay(answers, "cut", cut.InnerCutAt);
             Draft.Lay(answers, "sleeve/length", cut.SleeveLength);
             Draft.Lay(answers, "sleeve/outside", cut.SleeveOutside);
+            if (cut.SleeveLength is not null || cut.SleeveOutside is not null)
+                answers["sleeve"] = "yes";
         }
         UnlayShaft("inner", job.Donors?.InnerEnd, answers);
         UnlayShaft("outer", job.Donors?.OuterEnd, answers);
@@ -123,6 +125,30 @@ public sealed partial class TwoShafts
             ? null
             : Say.Length(Math.Abs(change)).In(Preferences.Display)
                 + (change > 0 ? " further in than before" : " nearer the joint than before");
+
+    /// <inheritdoc/>
+    public override string Called(string key) =>
+        key.Split('/') switch
+        {
+            ["overall"] => "the finished length",
+            ["cut"] => "where the inner-end shaft is cut",
+            ["sleeve"] => "whether there is a sleeve",
+            ["sleeve", "length", ..] => "the length of the sleeve",
+            ["sleeve", ..] => "the outside of the sleeve",
+            [var piece, "name"] => $"what the {piece}-end shaft is called",
+            [var piece, "hard", ..] => $"where the {piece}-end shaft is hard",
+            [var piece, var n, var what, ..] when int.TryParse(n, out var i) =>
+                $"the {piece}-end shaft's place {i + 1}, "
+                    + what switch
+                    {
+                        "kind" => "what is there",
+                        "until" => "where it ends",
+                        "end" => "the diameter where it ends",
+                        "root" => "the diameter at the root",
+                        _ => "its diameter",
+                    },
+            _ => base.Called(key),
+        };
 
     private DonorShaft? Shaft(string piece, DonorShaft? old)
     {

@@ -39,7 +39,13 @@ public sealed partial class UnderTheDial
         new("0", "My own"),
     ];
 
+    /// <summary>The places that may be even around the shaft, those first that a few readings are taken to belong to.</summary>
+    private static readonly int[] Grids = [8, 6, 12, 4];
+
+    private const int Usual = 8;
+
     private int _current;
+    private string? _part;
 
     /// <summary>Which turn of the job it is; null for one without a job.</summary>
     [SupplyParameterFromQuery(Name = "turn")]
@@ -102,13 +108,13 @@ public sealed partial class UnderTheDial
     }
 
     /// <summary>The turn's id.</summary>
-    private string TurnId => Turn ?? "this";
+    private string TurnId => _part ?? Turn ?? "this";
 
     private TurnResult? Mine => Result.Truing?.Turns.FirstOrDefault(t => t.TurnId == TurnId);
 
     /// <summary>Readings at even angles; 0 where the angles are typed.</summary>
     private int Count =>
-        int.TryParse(Draft["count"], CultureInfo.InvariantCulture, out var count) ? count : 8;
+        int.TryParse(Draft["count"], CultureInfo.InvariantCulture, out var count) ? count : Usual;
 
     private int Shown => Count > 0 ? Count : Math.Min(Most, Taken_() + 1);
 
@@ -185,7 +191,60 @@ public sealed partial class UnderTheDial
     }
 
     /// <inheritdoc/>
-    public override Job Handed(Job basis, string id)
+    protected override string KeyOn(string id, string part) => base.KeyOn(id, part) + " " + part;
+
+    /// <inheritdoc/>
+    protected override Dictionary<string, string> TakenHanded(Job job, string part)
+    {
+        _part = part;
+        try
+        {
+            return base.TakenHanded(job, part);
+        }
+        finally
+        {
+            _part = null;
+        }
+    }
+
+    /// <inheritdoc/>
+    protected override void Settling()
+    {
+        // How many there are to be cannot be seen from the first few, so that it is kept as if it had been picked.
+        if (!Draft.Has("count") && Draft.Keys("r/").Any())
+            Give("count", Usual.ToString(CultureInfo.InvariantCulture));
+    }
+
+    /// <inheritdoc/>
+    public override string Called(string key) =>
+        key switch
+        {
+            "moment" => "how far along the work is",
+            "support" => "what carries the shaft",
+            "first" => "the first support",
+            "second" => "the second support",
+            "station" => "where the dial stands",
+            "limit" => "the largest run-out",
+            "count" => "the number of readings",
+            _ when key.Split('/') is ["r", var n, var what, ..] && int.TryParse(n, out var i) =>
+                what == "angle"
+                    ? $"the angle of reading {i + 1}"
+                    : $"reading {i + 1} ({Line(i).Split(':')[0]})",
+            _ => base.Called(key),
+        };
+
+    /// <inheritdoc/>
+    public override string Worded(string key, string text) =>
+        key switch
+        {
+            "moment" => Option.Worded(Moments, text),
+            "support" => Option.Worded(Supports, text),
+            "count" => Option.Worded(Counts, text),
+            _ => text,
+        };
+
+    /// <inheritdoc/>
+    protected override Job Handed(Job basis, string part)
     {
         var laid = Lay(basis);
         return laid.Truing is not { } truing
@@ -194,7 +253,10 @@ public sealed partial class UnderTheDial
             {
                 Truing = new()
                 {
-                    Turns = [.. truing.Turns.Select(t => t.Id == TurnId ? t with { Id = id } : t)],
+                    Turns =
+                    [
+                        .. truing.Turns.Select(t => t.Id == TurnId ? t with { Id = part } : t),
+                    ],
                 },
             };
     }
@@ -212,22 +274,52 @@ public sealed partial class UnderTheDial
         Draft.Lay(answers, "first", turn.FirstSupportAt);
         Draft.Lay(answers, "second", turn.SecondSupportAt);
         Draft.Lay(answers, "limit", turn.Limit);
-        var n = turn.Readings.Count;
-        var even =
-            Array.Exists(Counts, c => c.Value == n.ToString(CultureInfo.InvariantCulture))
-            && n > 0
-            && turn.Readings.Select((r, i) => (r, i))
-                .All(p =>
-                    p.r.Angle is { PlusMinus: null } a
-                    && Math.Abs(a.Value - 2 * Math.PI * p.i / n) < 1e-6
-                );
-        answers["count"] = even ? n.ToString(CultureInfo.InvariantCulture) : "0";
-        for (var i = 0; i < n; i++)
+        if (turn.Readings.Count == 0)
+            return;
+        var grid = GridOf(turn.Readings);
+        answers["count"] = grid.ToString(CultureInfo.InvariantCulture);
+        // Asked at so many places, they stand at those, though fewer would do for the readings there are.
+        if (Draft.Has("count") && (Count == 0 || Places(turn.Readings, Count) is not null))
+            grid = Count;
+        var places = grid > 0 ? Places(turn.Readings, grid) : null;
+        for (var i = 0; i < turn.Readings.Count; i++)
         {
-            Draft.Lay(answers, $"r/{i}/dial", turn.Readings[i].Dial);
-            if (!even)
-                Draft.Lay(answers, $"r/{i}/angle", turn.Readings[i].Angle);
+            var reading = turn.Readings[i];
+            Draft.Lay(answers, $"r/{places?[i] ?? i}/dial", reading.Dial);
+            if (places is null)
+                Draft.Lay(answers, $"r/{i}/angle", reading.Angle);
         }
+    }
+
+    /// <summary>Number of places around the shaft that the readings are at; 0 for none that is even.</summary>
+    private static int GridOf(IReadOnlyList<DialReading> readings) =>
+        // All of the places of one, or some of those of another.
+        Array.Find(Grids, g => g == readings.Count && Places(readings, g) is not null)
+            is > 0
+                and var whole
+            ? whole
+            : Array.Find(Grids, g => Places(readings, g) is not null);
+
+    /// <summary>At which of so many even places each reading is; null when one is at none, or two are at one.</summary>
+    private static int[]? Places(IReadOnlyList<DialReading> readings, int grid)
+    {
+        var places = new int[readings.Count];
+        for (var i = 0; i < places.Length; i++)
+        {
+            if (readings[i].Angle is not { PlusMinus: null } angle)
+                return null;
+            var at = angle.Value * grid / (2 * Math.PI);
+            var place = (int)Math.Round(at);
+            if (
+                place < 0
+                || place >= grid
+                || Math.Abs(at - place) > 1e-6
+                || Array.IndexOf(places, place, 0, i) >= 0
+            )
+                return null;
+            places[i] = place;
+        }
+        return places;
     }
 
     /// <inheritdoc/>

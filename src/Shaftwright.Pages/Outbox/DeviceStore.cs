@@ -65,14 +65,14 @@ public sealed class DeviceStore(IJSRuntime js)
     /// <param name="text">The document as JSON.</param>
     /// <param name="expected">Version of the document the edits were applied to; 0 for a new one.</param>
     /// <param name="edits">The entries.</param>
-    /// <param name="draftKey">A draft that they replace, forgotten in the same transaction; or null.</param>
+    /// <param name="drafts">Drafts that change with them, in the same transaction.</param>
     /// <returns>False when another tab kept a newer version meanwhile; nothing was written then.</returns>
     public ValueTask<bool> Keep(
         string id,
         string text,
         int expected,
         IReadOnlyList<OutboxRow> edits,
-        string? draftKey
+        IReadOnlyList<DraftRow> drafts
     ) =>
         Module.InvokeAsync<bool>(
             "keep",
@@ -80,7 +80,7 @@ public sealed class DeviceStore(IJSRuntime js)
             text,
             expected,
             JsonSerializer.Serialize([.. edits], DeviceJson.Default.OutboxRowArray),
-            draftKey
+            JsonSerializer.Serialize([.. drafts], DeviceJson.Default.DraftRowArray)
         );
 
     /// <summary>Takes over the laptop's answers to entries.</summary>
@@ -134,6 +134,11 @@ public enum Received
 /// <param name="Value">Its value.</param>
 public sealed record SettingRow(string Key, string Value);
 
+/// <summary>A draft on the device.</summary>
+/// <param name="Key">Its door, and the job and part it is opened on.</param>
+/// <param name="Text">What was typed; null forgets it.</param>
+public sealed record DraftRow(string Key, string? Text);
+
 /// <summary>A job document on the device.</summary>
 /// <param name="Id">The job.</param>
 /// <param name="Text">The document as JSON.</param>
@@ -173,5 +178,5 @@ public sealed record EditAnswer(string Id, bool Taken, string? Reason);
 [JsonSerializable(typeof(DocumentRow[]))]
 [JsonSerializable(typeof(OutboxRow[]))]
 [JsonSerializable(typeof(EditAnswer[]))]
-[JsonSerializable(typeof(Dictionary<string, string>))]
+[JsonSerializable(typeof(DraftRow[]))]
 internal sealed partial class DeviceJson : JsonSerializerContext;

@@ -68,27 +68,30 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
         Changed?.Invoke();
     }
 
-    /// <summary>Keeps a job as it is now to be: the differences become entries.</summary>
+    /// <summary>Keeps a change of what was measured and decided: the differences become entries.</summary>
     /// <param name="id">The job; a new one if it is not here.</param>
-    /// <param name="job">What was measured and decided.</param>
-    /// <param name="draftKey">A draft that is used up by it, or null.</param>
+    /// <param name="change">The change, made to the newest job there is on this device.</param>
+    /// <param name="drafts">Given the job as it then is, what becomes of drafts by it.</param>
     /// <returns>Null when it is on the device's disk; else why not, in words.</returns>
-    public Task<string?> Keep(string id, Job job, string? draftKey = null) =>
-        Keep(id, _ => job, draftKey);
-
-    /// <summary>Keeps a change of what was measured and decided.</summary>
-    public Task<string?> Keep(string id, Func<Job, Job> change, string? draftKey = null) =>
-        KeepDocument(
+    public Task<string?> Keep(
+        string id,
+        Func<Job, Job> change,
+        Func<Job, IReadOnlyList<DraftRow>> drafts
+    )
+    {
+        ArgumentNullException.ThrowIfNull(drafts);
+        return KeepDocument(
             id,
             known => (known ?? JobDocument.Empty) with { Job = change(known?.Job ?? new Job()) },
-            draftKey
+            kept => drafts(kept.Job)
         );
+    }
 
     /// <summary>Keeps a change of a document.</summary>
     public async Task<string?> KeepDocument(
         string id,
         Func<JobDocument?, JobDocument> change,
-        string? draftKey = null
+        Func<JobDocument, IReadOnlyList<DraftRow>>? drafts = null
     )
     {
         ArgumentNullException.ThrowIfNull(change);
@@ -97,13 +100,15 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
         {
             var known = Find(id);
             var before = known is null ? null : JobJson.WriteObject(known.Document);
-            var after = JobJson.WriteObject(change(known?.Document));
+            var changed = change(known?.Document);
+            var after = JobJson.WriteObject(changed);
+            var left = drafts?.Invoke(changed) ?? [];
             var at = clock.GetLocalNow();
             var edits = Changes.Between(id, before, after, at, _deviceId);
             if (edits.Count == 0)
             {
-                if (draftKey is not null)
-                    await device.KeepDraft(draftKey, null);
+                foreach (var draft in left)
+                    await device.KeepDraft(draft.Key, draft.Text);
                 return null;
             }
             var json = Apply(known?.Json, edits, out var refusals);
@@ -118,7 +123,7 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
             var rows = edits
                 .Select(e => new OutboxRow(e.Id.ToString(), id, e.Path, EditJson.Write(e)))
                 .ToList();
-            if (await device.Keep(id, json.ToJsonString(), known?.Version ?? 0, rows, draftKey))
+            if (await device.Keep(id, json.ToJsonString(), known?.Version ?? 0, rows, left))
             {
                 await Refresh();
                 Waits?.Invoke();

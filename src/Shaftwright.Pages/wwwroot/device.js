@@ -58,9 +58,13 @@ export async function draft(key) {
 
 export async function keepDraft(key, text) {
   const t = write(["drafts"]);
+  putDraft(t, key, text);
+  await completed(t);
+}
+
+function putDraft(t, key, text) {
   if (text === null) t.objectStore("drafts").delete(key);
   else t.objectStore("drafts").put({ key, text });
-  await completed(t);
 }
 
 export async function documents() {
@@ -71,9 +75,9 @@ export async function outbox() {
   return JSON.stringify(await done(database.transaction("outbox").objectStore("outbox").getAll()));
 }
 
-// One transaction: the edits and the document they make, or neither. Returns false when another tab kept a newer
+// One transaction: the edits, the document they make and what is left of the drafts, or nothing of it. Returns false when another tab kept a newer
 // document meanwhile; then nothing is written and the caller applies its edits to that one.
-export async function keep(id, text, expected, edits, draftKey) {
+export async function keep(id, text, expected, edits, drafts) {
   const t = write(["documents", "outbox", "drafts"]);
   const finished = completed(t);
   let moved = false;
@@ -86,7 +90,7 @@ export async function keep(id, text, expected, edits, draftKey) {
     documents.put({ id, text, version: expected + 1 });
     for (const edit of JSON.parse(edits))
       t.objectStore("outbox").add({ ...edit, state: "waiting", reason: null });
-    if (draftKey !== null) t.objectStore("drafts").delete(draftKey);
+    for (const draft of JSON.parse(drafts)) putDraft(t, draft.key, draft.text);
   };
   await finished;
   return !moved;

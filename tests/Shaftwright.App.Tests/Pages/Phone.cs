@@ -30,17 +30,20 @@ internal sealed partial class Phone(IBrowserContext context) : IAsyncDisposable
     }
 
     /// <summary>Goes to another address of the pages already open, as a link would: nothing is fetched anew.</summary>
-    public async Task Follow(string at)
+    /// <param name="at">The address.</param>
+    /// <param name="redirects">True where the page adds something to its address by itself.</param>
+    public async Task Follow(string at, bool redirects = false)
     {
         await Page.EvaluateAsync("at => Blazor.navigateTo(at)", at);
-        await Page.WaitForURLAsync("**/" + at);
+        await Page.WaitForURLAsync("**/" + at + (redirects ? "?**" : ""));
         await Expect(Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
     }
 
-    /// <summary>Closes the page, as a phone does when it is short of memory; nothing is saved on the way.</summary>
+    /// <summary>Closes the page, if one is open, as a phone does when it is short of memory; nothing is saved on the way.</summary>
     public async Task Close()
     {
-        await Page.CloseAsync();
+        if (_page is not null)
+            await _page.CloseAsync();
         _page = null;
     }
 
