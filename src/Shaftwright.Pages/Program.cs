@@ -18,8 +18,14 @@ builder.Services.AddSingleton(TimeProvider.System);
 var host = builder.Build();
 
 // Everything that a page will need is fetched before the first one shows, because the network may go next.
-await host.Services.GetRequiredService<DeviceStore>().Open();
+var device = host.Services.GetRequiredService<DeviceStore>();
+var sender = host.Services.GetRequiredService<Sender>();
+await device.Open();
+
+// A device that has met no book yet has nothing to show and nowhere to keep anything: it waits for the laptop's answer.
+while (!await device.OpenBook(await sender.Served()))
+    await Task.Delay(TimeSpan.FromSeconds(1));
 await host.Services.GetRequiredService<Preferences>().Load();
 await host.Services.GetRequiredService<JobShelf>().Load();
-await host.Services.GetRequiredService<Sender>().Start();
+await sender.Start();
 await host.RunAsync();

@@ -39,6 +39,9 @@ public sealed class JobBook : IDisposable
     /// <summary>Full path of the file.</summary>
     public string File { get; }
 
+    /// <summary>Which book it is: 32 hexadecimal digits, made once and kept in the file; a copy of the file is the same book.</summary>
+    public string Id { get; private set; } = "";
+
     /// <summary>Opens the book in a folder, making both when they are not there, and brings its layout up to date.</summary>
     /// <param name="folder">The folder.</param>
     /// <param name="clock">The clock that stamps arrivals; null for the system's.</param>
@@ -84,6 +87,7 @@ public sealed class JobBook : IDisposable
         return book.Try(db =>
         {
             BookMigrations.Apply(db, file, steps, book._clock);
+            book.Id = db.QuerySingle<string>("SELECT id FROM book");
             return book;
         });
     }

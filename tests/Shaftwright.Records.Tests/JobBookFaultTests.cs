@@ -154,6 +154,41 @@ public sealed class JobBookFaultTests : IDisposable
     }
 
     [Fact]
+    public void Open_ABookFromBeforeIds_GetsOneAndKeepsItsJobs()
+    {
+        // As a program of that time left it.
+        using (
+            var old = new SqliteConnection(
+                $"Data Source={Path.Combine(_folder.Path, JobBook.FileName)};Pooling=False"
+            )
+        )
+        {
+            old.Open();
+            old.Execute(BookMigrations.Shipped[0].Sql);
+            old.Execute(
+                $"PRAGMA user_version = 1; PRAGMA application_id = {BookMigrations.ApplicationId}"
+            );
+            old.Execute(
+                """
+                INSERT INTO jobs VALUES ('a', '{"format":1,"name":"kept"}', 1, '2026-11-25T09:30:00.0000000Z')
+                """
+            );
+        }
+        string id;
+        using (var book = JobBook.Open(_folder.Path))
+        {
+            id = book.Id;
+            Assert.Equal(32, id.Length);
+            Assert.Equal("kept", Assert.Single(book.Jobs()).Name);
+            Assert.Empty(book.Faults());
+        }
+        using (var again = JobBook.Open(_folder.Path))
+            Assert.Equal(id, again.Id);
+        using var other = JobBook.Open(Path.Combine(_folder.Path, "other"));
+        Assert.NotEqual(id, other.Id);
+    }
+
+    [Fact]
     public void Open_ANewerLayout_IsRefusedAndLeftAlone()
     {
         JobBook.Open(_folder.Path, null, [.. BookMigrations.Shipped, s_next]).Dispose();

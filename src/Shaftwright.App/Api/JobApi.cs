@@ -22,7 +22,10 @@ internal static class JobApi
 
     public static void Map(WebApplication app, JobBook book, bool demo)
     {
-        var health = new HealthReply("Shaftwright", Version(), demo);
+        var health = new HealthReply("Shaftwright", Version(), demo, book.Id);
+        app.Use(
+            (context, next) => MeantForAnother(context, book) ? Another(context) : next(context)
+        );
         var api = app.MapGroup("/api");
         api.MapGet("/health", context => Send(context, health, ExchangeJson.Default.HealthReply));
         api.MapGet(
@@ -58,6 +61,22 @@ internal static class JobApi
                 )
         );
     }
+
+    /// <summary>A page stays open while another book comes to be served at its address; what it holds is not for that one.
+    /// Which book is served is answered to anyone.</summary>
+    private static bool MeantForAnother(HttpContext context, JobBook book) =>
+        context.Request.Headers.TryGetValue(HealthReply.BookHeader, out var meant)
+        && meant != book.Id
+        && context.Request.Path.StartsWithSegments("/api", out var rest)
+        && rest != "/health";
+
+    private static Task Another(HttpContext context) =>
+        Troubles.Answer(
+            context,
+            StatusCodes.Status409Conflict,
+            "That is meant for another job book than the one served here.",
+            "the id of this book, from api/health, or none"
+        );
 
     private static Task OneJob(HttpContext context, JobBook book) =>
         book.Find((string)context.GetRouteValue("id")!) is { } job

@@ -99,7 +99,12 @@ public sealed record RefusedEntry(
 /// <param name="Program">"Shaftwright".</param>
 /// <param name="Version">Its version.</param>
 /// <param name="Demo">True when it serves demo jobs from a book of their own.</param>
-public sealed record HealthReply(string Program, string Version, bool Demo);
+/// <param name="Book">Which job book it serves.</param>
+public sealed record HealthReply(string Program, string Version, bool Demo, string Book)
+{
+    /// <summary>Header by which a request says which book it is meant for; one meant for another is not served (409).</summary>
+    public const string BookHeader = "Shaftwright-Book";
+}
 
 /// <summary>Why a request was not served, in words.</summary>
 /// <param name="Problem">What is wrong.</param>

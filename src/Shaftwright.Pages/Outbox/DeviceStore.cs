@@ -18,12 +18,34 @@ public sealed class DeviceStore(IJSRuntime js)
     /// <summary>What the device is called in a sentence.</summary>
     public string Word => Touch ? "phone" : "computer";
 
-    /// <summary>Opens it. Done once, before the first page, so that nothing has to be fetched later.</summary>
+    private const string BookKey = "book";
+
+    /// <summary>The job book that the jobs, entries and drafts kept here belong to. Those of another book are kept beside them
+    /// and are neither shown nor sent while this one is open.</summary>
+    public string Book { get; private set; } = "";
+
+    /// <summary>Opens what belongs to the device itself. Done once, before the first page, so that nothing has to be fetched
+    /// later.</summary>
     public async Task Open()
     {
         _module = await js.InvokeAsync<IJSObjectReference>("import", "./device.js");
         await _module.InvokeVoidAsync("open");
         Touch = await _module.InvokeAsync<bool>("touch");
+    }
+
+    /// <summary>Opens what belongs to a job book.</summary>
+    /// <param name="served">The book that the laptop serves; null when it does not say: then the one opened last counts.</param>
+    /// <returns>False when no book is known.</returns>
+    public async Task<bool> OpenBook(string? served)
+    {
+        var last = (await Settings()).GetValueOrDefault(BookKey);
+        if ((served ?? last) is not { } book)
+            return false;
+        if (book != last)
+            await Set(BookKey, book);
+        await Module.InvokeVoidAsync("openBook", book);
+        Book = book;
+        return true;
     }
 
     /// <summary>Every setting kept.</summary>

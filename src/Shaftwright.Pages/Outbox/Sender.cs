@@ -1,3 +1,4 @@
+using System.Net;
 using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
@@ -35,12 +36,36 @@ public sealed class Sender : IDisposable
     /// <summary>True when the laptop answered last time; null before the first try.</summary>
     public bool? Reached { get; private set; }
 
-    /// <summary>Raised when <see cref="Reached"/> may have changed.</summary>
+    /// <summary>True when another job book answered last time than the one that what is kept here belongs to: then nothing is
+    /// sent to it and nothing taken from it.</summary>
+    public bool OtherBook { get; private set; }
+
+    /// <summary>Raised when <see cref="Reached"/> or <see cref="OtherBook"/> may have changed.</summary>
     public event Action? Changed;
+
+    /// <summary>Asks the laptop which job book it serves; null when it does not answer.</summary>
+    public async Task<string?> Served()
+    {
+        try
+        {
+            var health = await _http.GetFromJsonAsync(
+                new Uri("api/health", UriKind.Relative),
+                ExchangeJson.Default.HealthReply
+            );
+            return string.IsNullOrEmpty(health?.Book) ? null : health.Book;
+        }
+        catch (Exception e)
+            when (e is HttpRequestException or TaskCanceledException or JsonException)
+        {
+            return null;
+        }
+    }
 
     /// <summary>Begins to send, now and whenever it is worth it.</summary>
     public async Task Start()
     {
+        // Each request names its book, so that not even one that is on its way while books are changed reaches another.
+        _http.DefaultRequestHeaders.Add(HealthReply.BookHeader, _device.Book);
         _self = DotNetObjectReference.Create(this);
         await _device.Watch(_self);
         _ = Nudge();
@@ -64,6 +89,7 @@ public sealed class Sender : IDisposable
                 await Send();
                 await Fetch();
                 Reached = true;
+                OtherBook = false;
             } while (_again);
         }
         catch (Exception e)
@@ -71,6 +97,7 @@ public sealed class Sender : IDisposable
         {
             // No network, no laptop, or something else that answers at its address: everything stays here and is tried again.
             Reached = false;
+            OtherBook = e is HttpRequestException { StatusCode: HttpStatusCode.Conflict };
         }
         finally
         {

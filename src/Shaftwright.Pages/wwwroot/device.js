@@ -3,6 +3,8 @@
 
 const NAME = "shaftwright";
 const VERSION = 1;
+// What belongs to this device, and what belongs to one job book: another may be served at the same address tomorrow.
+let device;
 let database;
 
 function done(request) {
@@ -25,28 +27,37 @@ function completed(transaction) {
   });
 }
 
-export async function open() {
-  const request = indexedDB.open(NAME, VERSION);
+async function opened(name, stores) {
+  const request = indexedDB.open(name, VERSION);
   request.onupgradeneeded = () => {
-    const db = request.result;
-    db.createObjectStore("documents", { keyPath: "id" });
-    db.createObjectStore("outbox", { keyPath: "seq", autoIncrement: true });
-    db.createObjectStore("drafts", { keyPath: "key" });
-    db.createObjectStore("settings", { keyPath: "key" });
+    for (const [store, options] of Object.entries(stores)) request.result.createObjectStore(store, options);
   };
-  database = await done(request);
-  database.onversionchange = () => database.close();
+  const db = await done(request);
+  db.onversionchange = () => db.close();
+  return db;
+}
+
+export async function open() {
+  device = await opened(NAME, { settings: { keyPath: "key" } });
   // Ask that the browser does not clear this when it is short of room. It may say no; nothing depends on it.
   navigator.storage?.persist?.();
 }
 
+export async function openBook(id) {
+  database = await opened(`${NAME} ${id}`, {
+    documents: { keyPath: "id" },
+    outbox: { keyPath: "seq", autoIncrement: true },
+    drafts: { keyPath: "key" },
+  });
+}
+
 export async function settings() {
-  const rows = await done(database.transaction("settings").objectStore("settings").getAll());
+  const rows = await done(device.transaction("settings").objectStore("settings").getAll());
   return JSON.stringify(rows);
 }
 
 export async function setting(key, value) {
-  const t = write(["settings"]);
+  const t = device.transaction(["settings"], "readwrite", { durability: "strict" });
   t.objectStore("settings").put({ key, value });
   await completed(t);
 }

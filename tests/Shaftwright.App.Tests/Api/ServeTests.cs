@@ -133,6 +133,54 @@ public class ServeTests
     }
 
     [Fact]
+    public async Task Serve_ARequestMeantForAnotherBook_IsRefusedAndChangesNothing()
+    {
+        using var book = new TempBook();
+        string id;
+        await using (var served = await Served.Start(book.Folder, "--port", "0"))
+            id = (await served.Get("api/health")).Text("book");
+        using var otherBook = new TempBook();
+        await using var other = await Served.Start(otherBook.Folder, "--port", "0");
+        var otherId = (await other.Get("api/health")).Text("book");
+        Assert.NotEqual(id, otherId);
+
+        using var client = other.NewClient();
+        client.DefaultRequestHeaders.Add("Shaftwright-Book", id);
+        using var content = new StringContent(
+            new JsonArray(Sent.Begin("a")).ToJsonString(),
+            System.Text.Encoding.UTF8,
+            "application/json"
+        );
+        using var sent = await client.PostAsync(
+            new Uri("api/edits", UriKind.Relative),
+            content,
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(HttpStatusCode.Conflict, sent.StatusCode);
+        Assert.Contains("another job book", (await Served.Json(sent)).Text("problem"));
+        using var asked = await client.GetAsync(
+            new Uri("api/jobs", UriKind.Relative),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(HttpStatusCode.Conflict, asked.StatusCode);
+        using var health = await client.GetAsync(
+            new Uri("api/health", UriKind.Relative),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(otherId, (await Served.Json(health)).Text("book"));
+        Assert.Empty(await other.History());
+
+        using var right = other.NewClient();
+        right.DefaultRequestHeaders.Add("Shaftwright-Book", otherId);
+        Assert.Single(await other.Post([Sent.Begin("a")], right));
+        Assert.Single(await other.History());
+
+        // The first book is the same one when it is served again.
+        await using var again = await Served.Start(book.Folder, "--port", "0");
+        Assert.Equal(id, (await again.Get("api/health")).Text("book"));
+    }
+
+    [Fact]
     public async Task Serve_WithoutTheDemo_BeginsEmpty()
     {
         using var book = new TempBook();

@@ -69,12 +69,13 @@ public sealed class Bench : IAsyncLifetime
     }
 
     /// <summary>A phone that has never been here before.</summary>
-    internal async Task<Phone> Phone() =>
+    /// <param name="address">Where the pages are; null for this bench's.</param>
+    internal async Task<Phone> Phone(string? address = null) =>
         new(
             await _browser!.NewContextAsync(
                 new()
                 {
-                    BaseURL = Address,
+                    BaseURL = address ?? Address,
                     ViewportSize = new() { Width = Pages.Phone.Width, Height = 844 },
                     HasTouch = true,
                     IsMobile = true,

@@ -247,7 +247,7 @@ public class DoorOnAJobTests(Bench bench)
         await phone.Asked("What is in front of you?");
         await laptop.Until(job, d => (string?)d["weld"]!["innerDiameter"] == "26.4 mm");
         Assert.DoesNotContain(
-            await Laptop.Rows(phone, "drafts"),
+            await phone.Rows("drafts"),
             r => ((string)r!["key"]!).Contains(job, StringComparison.Ordinal)
         );
         await laptop.Change(job, "/weld/innerDiameter", "26 mm");

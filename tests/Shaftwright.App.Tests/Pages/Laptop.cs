@@ -4,7 +4,7 @@ using Shaftwright.App.Tests.Api;
 
 namespace Shaftwright.App.Tests.Pages;
 
-/// <summary>The laptop as another device sees it, and what stands in a phone's own memory.</summary>
+/// <summary>The laptop as another device sees it.</summary>
 internal sealed class Laptop(string address) : IDisposable
 {
     private readonly HttpClient _client = new() { BaseAddress = new Uri(address) };
@@ -52,9 +52,7 @@ internal sealed class Laptop(string address) : IDisposable
     {
         for (var i = 0; ; i++)
         {
-            var row = (await Rows(phone, "documents")).FirstOrDefault(r =>
-                (string?)r!["id"] == job
-            );
+            var row = (await phone.Rows("documents")).FirstOrDefault(r => (string?)r!["id"] == job);
             if (((string?)row?["text"] ?? "").Contains(text, StringComparison.Ordinal))
                 return;
             Assert.True(i < 150, $"The phone never had {text}: {row?["text"]}");
@@ -63,26 +61,6 @@ internal sealed class Laptop(string address) : IDisposable
             await Task.Delay(200, TestContext.Current.CancellationToken);
         }
     }
-
-    /// <summary>What a phone keeps of a kind.</summary>
-    public static async Task<JsonArray> Rows(Phone phone, string kind) =>
-        JsonNode
-            .Parse(
-                await phone.Page.EvaluateAsync<string>(
-                    """
-                    kind => new Promise((resolve, reject) => {
-                      const open = indexedDB.open('shaftwright');
-                      open.onerror = () => reject(open.error);
-                      open.onsuccess = () => {
-                        const all = open.result.transaction(kind).objectStore(kind).getAll();
-                        all.onsuccess = () => { open.result.close(); resolve(JSON.stringify(all.result)); };
-                      };
-                    })
-                    """,
-                    kind
-                )
-            )!
-            .AsArray();
 
     private async Task Send(JsonObject edit)
     {

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Json.Nodes;
 
 namespace Shaftwright.App.Tests.Pages;
 
@@ -24,17 +23,6 @@ public class OfflineTests(Bench bench)
           if (!window.seen.includes('said') && document.body?.innerText.includes('on this phone, not sent'))
             window.seen.push('said');
         }).observe(document, { subtree: true, childList: true, characterData: true });
-        """;
-
-    private const string ReadOutbox = """
-        () => new Promise((resolve, reject) => {
-          const open = indexedDB.open('shaftwright');
-          open.onerror = () => reject(open.error);
-          open.onsuccess = () => {
-            const all = open.result.transaction('outbox').objectStore('outbox').getAll();
-            all.onsuccess = () => { open.result.close(); resolve(JSON.stringify(all.result)); };
-          };
-        })
         """;
 
     [Fact]
@@ -76,7 +64,7 @@ public class OfflineTests(Bench bench)
             ["kept", "said"],
             (await phone.Page.EvaluateAsync<string[]>("window.seen"))[..2]
         );
-        var rows = JsonNode.Parse(await phone.Page.EvaluateAsync<string>(ReadOutbox))!.AsArray();
+        var rows = await phone.Rows("outbox");
         Assert.NotEmpty(rows);
         var id = new Uri(phone.Page.Url).Segments[^1];
         Assert.All(rows, r => Assert.Equal(id, (string?)r!["jobId"]));
@@ -104,7 +92,7 @@ public class OfflineTests(Bench bench)
             "25.3 mm",
             document.GetProperty("weld").GetProperty("outerDiameter").GetString()
         );
-        Assert.Equal("[]", await phone.Page.EvaluateAsync<string>(ReadOutbox));
+        Assert.Empty(await phone.Rows("outbox"));
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
@@ -95,6 +96,29 @@ internal sealed partial class Phone(IBrowserContext context) : IAsyncDisposable
     /// <summary>The sentence that stays in sight.</summary>
     public async Task<string> Sentence() =>
         Plain(await Page.Locator(".answer p").First.InnerTextAsync());
+
+    /// <summary>What a phone that has met one book only keeps of a kind.</summary>
+    public async Task<JsonArray> Rows(string kind) =>
+        JsonNode
+            .Parse(
+                await Page.EvaluateAsync<string>(
+                    """
+                    async kind => {
+                      const { name } = (await indexedDB.databases()).find(d => d.name.startsWith('shaftwright '));
+                      return new Promise((resolve, reject) => {
+                        const open = indexedDB.open(name);
+                        open.onerror = () => reject(open.error);
+                        open.onsuccess = () => {
+                          const all = open.result.transaction(kind).objectStore(kind).getAll();
+                          all.onsuccess = () => { open.result.close(); resolve(JSON.stringify(all.result)); };
+                        };
+                      });
+                    }
+                    """,
+                    kind
+                )
+            )!
+            .AsArray();
 
     /// <summary>Text with ordinary blanks, one at a time.</summary>
     public static string Plain(string text) => Blanks().Replace(text, " ").Trim();
