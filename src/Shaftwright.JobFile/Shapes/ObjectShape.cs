@@ -170,8 +170,12 @@ internal sealed class ObjectShape<T>(string name, string words, Func<T> blank) :
         return body;
     }
 
-    private static string Under(string path, string member) =>
-        path.Length == 0 ? Clip(member) : path + "." + Clip(member);
+    /// <summary>A member that has no name is named as it stands in the file, in quotes.</summary>
+    private static string Under(string path, string member)
+    {
+        var name = member.Length == 0 ? "\"\"" : Clip(member);
+        return path.Length == 0 ? name : path + "." + name;
+    }
 
     private ObjectShape<T> Add(Member member)
     {

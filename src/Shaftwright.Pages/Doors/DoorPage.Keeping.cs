@@ -52,7 +52,16 @@ public abstract partial class DoorPage
         [new(DraftKey, null), new(KeyOn(id, part), DraftText.Write(Left(TakenHanded(job, part))))];
 
     /// <inheritdoc cref="Hand"/>
-    protected virtual Job Handed(Job basis, string part) => Lay(basis);
+    /// <remarks>Over what the job says already: a box left empty here says nothing, and takes nothing out of the job.</remarks>
+    protected virtual Job Handed(Job basis, string part)
+    {
+        var typed = Draft.Copy();
+        var taken = Taking(basis, typed);
+        var answers = new Dictionary<string, string>(taken);
+        foreach (var (key, text) in typed)
+            answers[key] = text;
+        return Draft.With(answers, () => Lay(basis), taken);
+    }
 
     /// <summary>Key of the draft of this door on a job.</summary>
     protected virtual string KeyOn(string id, string part) => $"{Slug} {id}";
@@ -303,13 +312,14 @@ public abstract partial class DoorPage
         Dictionary<string, string> typed
     )
     {
-        var answers = Taking(job, asked);
+        var taken = Taking(job, asked);
+        var answers = new Dictionary<string, string>(taken);
         foreach (var (key, text) in typed)
             answers[key] = text;
         Keeping = true;
         try
         {
-            return Draft.With(answers, () => Lay(job));
+            return Draft.With(answers, () => Lay(job), taken);
         }
         finally
         {

@@ -82,7 +82,14 @@ public sealed class Draft
 
     /// <summary>Reads one answer; null when there is none, or when its field refuses it.</summary>
     public Measured<T>? Take<T>(string key, Field<T> field)
-        where T : IDimension<T> => Read(key, field)?.Measure;
+        where T : IDimension<T> =>
+        Read(key, field) is not { } reading ? null
+        : reading.Measure is { } measure ? measure
+        : _instead is { } instead && instead.TryGetValue(key, out var text)
+            ? field
+                .Read(Units.Together(text, instead.GetValueOrDefault(key + PlusMinus, "")))
+                .Measure
+        : null;
 
     /// <summary>Reads one answer with its ±, or the refusal; null when nothing was typed.</summary>
     public Reading<T>? Read<T>(string key, Field<T> field)
@@ -126,10 +133,19 @@ public sealed class Draft
     }
 
     /// <summary>Does something as if these were the answers; nobody is told.</summary>
-    public T With<T>(IReadOnlyDictionary<string, string> answers, Func<T> work)
+    /// <param name="answers">The answers.</param>
+    /// <param name="work">What to do.</param>
+    /// <param name="instead">What counts where a field refuses what was typed: a slip waits in the draft until it is put right
+    /// and takes nothing out of the job meanwhile.</param>
+    public T With<T>(
+        IReadOnlyDictionary<string, string> answers,
+        Func<T> work,
+        IReadOnlyDictionary<string, string>? instead = null
+    )
     {
         ArgumentNullException.ThrowIfNull(work);
         var mine = _answers;
+        _instead = instead;
         _answers = [];
         foreach (var (key, text) in answers)
             Put(_answers, key, text);
@@ -140,6 +156,7 @@ public sealed class Draft
         finally
         {
             _answers = mine;
+            _instead = null;
         }
     }
 
@@ -149,6 +166,7 @@ public sealed class Draft
     /// <summary>True between a key typed and the hand leaving its box.</summary>
     public bool IsOpen => _open;
 
+    private IReadOnlyDictionary<string, string>? _instead;
     private bool _settled = true;
     private bool _open;
 

@@ -284,6 +284,48 @@ public class DoorOnAJobTests(Bench bench)
     }
 
     [Fact]
+    public async Task DoorWithoutAJob_PutIntoOneThatHasMore_TakesNothingOutOfIt()
+    {
+        using var laptop = new Laptop(bench.Address);
+        var weld = TwoDiameters;
+        weld["weld"]!["veeAngle"] = "90°";
+        var job = await laptop.Begin("Curlew, added to", weld);
+        await using var phone = await bench.Phone();
+        await phone.Open("job/" + job);
+        await phone.Asked("Curlew, added to");
+        await phone.Follow(Vee);
+        await phone.Type(Inner, "27.1");
+        await phone.Type(Outer, "25.9");
+        await phone.Next("Which feeler blades are on hand?");
+        await phone.Next("What is the angle of the vee?");
+        await phone.Answer();
+        await phone.Press("Curlew, added to");
+        var held = (
+            await laptop.Until(job, d => (string?)d["weld"]!["innerDiameter"] == "27.1 mm")
+        )["weld"]!;
+        Assert.Equal("25.9 mm", (string?)held["outerDiameter"]);
+        Assert.Equal("90°", (string?)held["veeAngle"]);
+    }
+
+    [Fact]
+    public async Task SlipOverAJobsValue_WaitsOnThePhone_AndTheJobKeepsItsValue()
+    {
+        using var laptop = new Laptop(bench.Address);
+        var job = await laptop.Begin("Curlew, a slip", TwoDiameters);
+        await using var phone = await bench.Phone();
+        await OpenVee(phone, job, "Curlew, a slip");
+        await phone.Type(Inner, "2o.2");
+        await phone.Type(Outer, "25.5");
+        await phone.Next("Which feeler blades are on hand?");
+        var held = (
+            await laptop.Until(job, d => (string?)d["weld"]!["outerDiameter"] == "25.5 mm")
+        )["weld"]!;
+        Assert.Equal("26.2 mm", (string?)held["innerDiameter"]);
+        await Reopen(phone, job, Vee);
+        await Phone.Expect(Box(phone, Inner)).ToHaveValueAsync("2o.2");
+    }
+
+    [Fact]
     public async Task Undo_AfterTheLaptopsChangeOfAnotherField_TakesBackOnlyWhatWasTypedHere()
     {
         using var laptop = new Laptop(bench.Address);

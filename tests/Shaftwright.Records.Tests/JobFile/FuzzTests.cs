@@ -64,6 +64,12 @@ public sealed class FuzzTests
         Assert.True(read > 40 && refused > 400, $"{read} read, {refused} refused");
     }
 
+    [Theory]
+    [InlineData("{\"format\":1,\"\":\"x\"}", "\"\"")]
+    [InlineData("{\"format\":1,\"corner\":{\"\":1}}", "corner.\"\"")]
+    public void Read_AMemberWithoutAName_IsStillRefusedByName(string text, string field) =>
+        Assert.Equal(field, Assert.Single(JobJson.Read(text).Refusals).Field);
+
     [Fact]
     public void Read_NodesSwappedAtRandom_IsADocumentOrRefusals() =>
         Gen.Select(Gen.Int, Gen.Int)
