@@ -70,7 +70,7 @@ internal static class MeasureText
         var unit = value.Unit ?? half.Unit ?? bare;
         try
         {
-            double? plusMinus = parts.Length == 2 ? half.In(half.Unit ?? unit) : null;
+            double? plusMinus = parts.Length == 2 ? half.HalfWidth(half.Unit ?? unit) : null;
             return new(new Measured<T>(typed, value.In(unit), plusMinus, unit), null);
         }
         catch (OverflowException)
@@ -111,6 +111,11 @@ internal static class MeasureText
             var minor = Minutes == 0 ? 0 : Angle.Arcminute.ToInternal(Minutes);
             return unit.ToInternal(Number) + (Negative ? -minor : minor);
         }
+
+        /// <summary>As a ±, which is a difference: ± 5 °F is 2.8 °C wide, not −15.</summary>
+        public double HalfWidth(Unit unit) =>
+            unit.DifferenceToInternal(Number)
+            + (Minutes == 0 ? 0 : Angle.Arcminute.ToInternal(Minutes));
     }
 
     private static Refused? Amount<T>(string text, out Amounts amount)

@@ -36,6 +36,13 @@ public readonly record struct Shown(double Value, ShownKind Kind)
             (ShownKind.Torque, Display.Inch) => (Torque.PoundFoot, 0),
             (ShownKind.Stress, Display.Metric) => (Stress.MPa, 0),
             (ShownKind.Stress, Display.Inch) => (Stress.Ksi, 1),
+            (ShownKind.Temperature, Display.Metric) => (Temperature.Celsius, 0),
+            (ShownKind.Temperature, Display.Inch) => (Temperature.Fahrenheit, 0),
+            (ShownKind.Force, Display.Metric) => (Force.Newton, 0),
+            (ShownKind.Force, Display.Inch) => (Force.PoundForce, 0),
+            (ShownKind.Light, Display.Metric) => (Illuminance.Lux, 0),
+            (ShownKind.Light, Display.Inch) => (Illuminance.FootCandle, 0),
+            (ShownKind.UltraViolet, _) => (Irradiance.WattPerSquareMetre, 1),
             (ShownKind.Share, _) => (Ratio.Percent, 0),
             _ => (Ratio.One, 2),
         };
@@ -43,6 +50,8 @@ public readonly record struct Shown(double Value, ShownKind Kind)
             return "not known";
         if (Kind == ShownKind.Chance)
             return Chance(Value);
+        if (Kind == ShownKind.Time)
+            return Time(Value);
         var number = unit.FromInternal(Value);
         var text = Math.Round(number, decimals, MidpointRounding.AwayFromZero)
             .ToString(
@@ -71,6 +80,29 @@ public readonly record struct Shown(double Value, ShownKind Kind)
                 + "\u00a0%",
             _ => "almost certain",
         };
+
+    private static string Time(double seconds)
+    {
+        var sign = seconds < 0 ? "−" : "";
+        var s = (long)Math.Round(Math.Abs(seconds), MidpointRounding.AwayFromZero);
+        if (s < 100)
+            return Count(sign, s, "s");
+        // Whole minutes from there, but never one that has not passed: an early dwell must not read as a full one.
+        var minutes = s / 60;
+        if (minutes < 100)
+            return s % 60 == 0
+                ? Count(sign, minutes, "min")
+                : Count(sign, minutes, "min") + " " + Count("", s % 60, "s");
+        var hours = minutes / 60;
+        if (hours >= 96)
+            return Count(sign, hours / 24, "days");
+        return minutes % 60 == 0
+            ? Count(sign, hours, "h")
+            : Count(sign, hours, "h") + " " + Count("", minutes % 60, "min");
+    }
+
+    private static string Count(string sign, long number, string unit) =>
+        sign + number.ToString(CultureInfo.InvariantCulture) + "\u00a0" + unit;
 
     /// <summary>Metric text.</summary>
     public override string ToString() => In(Display.Metric);
@@ -108,6 +140,21 @@ public enum ShownKind
 
     /// <summary>A plain factor to two decimals.</summary>
     Factor,
+
+    /// <summary>A temperature to a whole degree.</summary>
+    Temperature,
+
+    /// <summary>A span of time: seconds, minutes and seconds, hours and minutes, or days.</summary>
+    Time,
+
+    /// <summary>A force to a newton.</summary>
+    Force,
+
+    /// <summary>Light on a surface, to a lux.</summary>
+    Light,
+
+    /// <summary>UV-A on a surface, to a tenth of a watt a square metre.</summary>
+    UltraViolet,
 }
 
 /// <summary>Shorthand for <see cref="Shown"/> inside sentences.</summary>
@@ -143,6 +190,22 @@ public static class Say
 
     /// <summary>A plain factor.</summary>
     public static Shown Factor(double factor) => new(factor, ShownKind.Factor);
+
+    /// <summary>A temperature, °C.</summary>
+    public static Shown Temperature(double celsius) => new(celsius, ShownKind.Temperature);
+
+    /// <summary>A span of time, s.</summary>
+    public static Shown Time(double seconds) => new(seconds, ShownKind.Time);
+
+    /// <summary>A force, N.</summary>
+    public static Shown Force(double newtons) => new(newtons, ShownKind.Force);
+
+    /// <summary>Light on a surface, lx.</summary>
+    public static Shown Light(double lux) => new(lux, ShownKind.Light);
+
+    /// <summary>UV-A on a surface, W/m².</summary>
+    public static Shown UltraViolet(double wattsPerSquareMetre) =>
+        new(wattsPerSquareMetre, ShownKind.UltraViolet);
 }
 
 /// <summary>A sentence whose numbers follow the reader's units. Written as an interpolated string.</summary>

@@ -17,6 +17,10 @@ public sealed class ShownTests
     [InlineData(ShownKind.Torque, 215_400, "215\u00a0N·m", "159\u00a0lbf·ft")]
     [InlineData(ShownKind.Stress, 430.4, "430\u00a0MPa", "62.4\u00a0ksi")]
     [InlineData(ShownKind.Share, 0.125, "13\u00a0%", "13\u00a0%")]
+    [InlineData(ShownKind.Temperature, 17.6, "18\u00a0°C", "64\u00a0°F")]
+    [InlineData(ShownKind.Force, 150, "150\u00a0N", "34\u00a0lbf")]
+    [InlineData(ShownKind.Light, 500, "500\u00a0lx", "46\u00a0fc")]
+    [InlineData(ShownKind.UltraViolet, 10, "10.0\u00a0W/m²", "10.0\u00a0W/m²")]
     [InlineData(ShownKind.Factor, 1.239, "1.24", "1.24")]
     [InlineData(ShownKind.Factor, -0.001, "0.00", "0.00")]
     public void In_EitherDisplay_HasSensibleDigitsAndTheUnit(
@@ -45,6 +49,20 @@ public sealed class ShownTests
     [InlineData(1, "almost certain")]
     public void In_AChance_IsInWords(double p, string words) =>
         Assert.Equal(words, Say.Chance(p).ToString());
+
+    [Theory]
+    [InlineData(0, "0\u00a0s")]
+    [InlineData(99.4, "99\u00a0s")]
+    [InlineData(240, "4\u00a0min")]
+    [InlineData(299, "4\u00a0min 59\u00a0s")]
+    [InlineData(900, "15\u00a0min")]
+    [InlineData(5999, "99\u00a0min 59\u00a0s")]
+    [InlineData(6000, "1\u00a0h 40\u00a0min")]
+    [InlineData(172800, "48\u00a0h")]
+    [InlineData(345600, "4\u00a0days")]
+    [InlineData(-60, "−60\u00a0s")]
+    public void In_ATime_IsNeverRoundedUpToAMinuteThatHasNotPassed(double seconds, string words) =>
+        Assert.Equal(words, Say.Time(seconds).ToString());
 
     [Theory]
     [InlineData(double.NaN)]

@@ -33,6 +33,23 @@ public sealed class UnitOracleTests
         [Mass.Gram] = x => Net.Mass.FromGrams(x).Kilograms,
         [Ratio.One] = x => Net.Ratio.FromDecimalFractions(x).DecimalFractions,
         [Ratio.Percent] = x => Net.Ratio.FromPercent(x).DecimalFractions,
+        [Temperature.Celsius] = x => Net.Temperature.FromDegreesCelsius(x).DegreesCelsius,
+        [Temperature.Fahrenheit] = x => Net.Temperature.FromDegreesFahrenheit(x).DegreesCelsius,
+        [Temperature.Kelvin] = x => Net.Temperature.FromKelvins(x).DegreesCelsius,
+        [Duration.Minute] = x => Net.Duration.FromMinutes(x).Seconds,
+        [Duration.Second] = x => Net.Duration.FromSeconds(x).Seconds,
+        [Duration.Hour] = x => Net.Duration.FromHours(x).Seconds,
+        [Illuminance.Lux] = x => Net.Illuminance.FromLux(x).Lux,
+        // Not in the library: a lumen on a square foot.
+        [Illuminance.FootCandle] = x => x / Net.Area.FromSquareFeet(1).SquareMeters,
+        [Irradiance.WattPerSquareMetre] = x =>
+            Net.Irradiance.FromWattsPerSquareMeter(x).WattsPerSquareMeter,
+        [Irradiance.MicrowattPerSquareCentimetre] = x =>
+            Net.Irradiance.FromMicrowattsPerSquareCentimeter(x).WattsPerSquareMeter,
+        [Force.Newton] = x => Net.Force.FromNewtons(x).Newtons,
+        [Force.Kilonewton] = x => Net.Force.FromKilonewtons(x).Newtons,
+        [Force.KilogramForce] = x => Net.Force.FromKilogramsForce(x).Newtons,
+        [Force.PoundForce] = x => Net.Force.FromPoundsForce(x).Newtons,
         // Rockwell C has no conversion, and so no oracle: its one unit is itself.
         [Hardness.Hrc] = x => x,
     };
@@ -49,6 +66,11 @@ public sealed class UnitOracleTests
             .. Mass.Units,
             .. Ratio.Units,
             .. Hardness.Units,
+            .. Temperature.Units,
+            .. Duration.Units,
+            .. Illuminance.Units,
+            .. Irradiance.Units,
+            .. Force.Units,
         ];
         Assert.Equal(all.Length, s_oracles.Count);
         foreach (var unit in all)
@@ -74,6 +96,11 @@ public sealed class UnitOracleTests
         AllSpellings<Mass>();
         AllSpellings<Ratio>();
         AllSpellings<Hardness>();
+        AllSpellings<Temperature>();
+        AllSpellings<Duration>();
+        AllSpellings<Illuminance>();
+        AllSpellings<Irradiance>();
+        AllSpellings<Force>();
     }
 
     private static void AllSpellings<T>()
