@@ -1,3 +1,5 @@
+using Shaftwright.Measures;
+
 namespace Shaftwright.Donors;
 
 /// <summary>Zones as walked, laid end to end.</summary>
@@ -47,26 +49,45 @@ internal static class CaliperWalk
         if (guessed)
             say.DiameterMissing(zone.Kind, from, to);
         var diameter = zone.Diameter?.Value ?? Neighbour(placed, i);
+        var doubt = Doubt(DonorFields.Diameter, zone.Diameter);
         var end = diameter;
         if (zone.Kind == ZoneKind.Taper)
         {
             if (zone.EndDiameter is { } measured)
             {
                 end = measured.Value;
+                doubt = Math.Max(doubt, Doubt(DonorFields.EndDiameter, measured));
             }
             else
             {
-                var next = i + 1 < placed.Count ? placed[i + 1].Zone.Diameter?.Value : null;
-                say.TaperEndMissing(from, to, next);
+                var next = i + 1 < placed.Count ? placed[i + 1].Zone.Diameter : null;
+                say.TaperEndMissing(from, to, next?.Value);
                 guessed |= next is null;
-                end = next ?? diameter;
+                end = next?.Value ?? diameter;
+                doubt = Math.Max(doubt, Doubt(DonorFields.Diameter, next));
             }
         }
-        var root = zone.Kind == ZoneKind.Spline ? zone.RootDiameter?.Value : null;
+        var root = zone.Kind == ZoneKind.Spline ? zone.RootDiameter : null;
         if (zone.Kind == ZoneKind.Spline && root is null)
             say.RootMissing(from, to);
-        return new Stretch(zone.Kind, from, to, diameter, end, root, guessed);
+        return new Stretch(
+            zone.Kind,
+            from,
+            to,
+            diameter,
+            end,
+            root?.Value,
+            guessed,
+            doubt,
+            Doubt(DonorFields.RootDiameter, root)
+        );
     }
+
+    /// <summary>The ± of a diameter. One of more than half the bar is no measurement; it is cut there so that a bar is left.</summary>
+    private static double Doubt(Field<Distance> field, Measured<Distance>? diameter) =>
+        diameter is null
+            ? 0
+            : Math.Min(diameter.PlusMinus ?? field.UsualPlusMinus, diameter.Value / 2);
 
     /// <summary>Diameter of the nearest zone that has one, the one before first.</summary>
     private static double Neighbour(List<(ShaftZone Zone, double From, double To)> placed, int i)

@@ -11,6 +11,8 @@ namespace Shaftwright.Donors;
 /// <param name="RootDiameter">Spline: at the root of the teeth; otherwise null.</param>
 /// <param name="Guessed">True when no diameter was measured here and a neighbour's stands in, so that the drawing has no hole.
 /// Nothing is cut in such a stretch and its strength is not judged.</param>
+/// <param name="DiameterDoubt">The most its diameters can be off, mm each way.</param>
+/// <param name="RootDoubt">The most its root diameter can be off, mm each way.</param>
 public readonly record struct Stretch(
     ZoneKind Kind,
     double From,
@@ -18,7 +20,9 @@ public readonly record struct Stretch(
     double Diameter,
     double EndDiameter,
     double? RootDiameter = null,
-    bool Guessed = false
+    bool Guessed = false,
+    double DiameterDoubt = 0,
+    double RootDoubt = 0
 )
 {
     /// <summary>Diameter at a place in it, mm.</summary>

@@ -4,8 +4,6 @@ using Shaftwright.Measures;
 namespace Shaftwright.Donors;
 
 /// <summary>Turns shafts walked with a caliper into plain numbers, and says what is missing and what that costs.</summary>
-/// <remarks>The reading uncertainties are not carried into the profile: 0.05 mm on 25 mm moves a yield torque by 0.6 %, far
-/// less than the range of the steel.</remarks>
 public static class DonorsSolver
 {
     /// <summary>Solves the stage.</summary>

@@ -34,8 +34,8 @@ internal sealed class PieceSections
     /// <summary>Shear yield of this piece's metal where it was heated, MPa.</summary>
     public Band Softened { get; }
 
-    /// <summary>Diameter of this piece at the weld, mm; null if it was not measured there.</summary>
-    public double? AtWeld
+    /// <summary>Diameter of this piece at the weld and the most it can be off, mm; null if it was not measured there.</summary>
+    public (double Value, double Doubt)? AtWeld
     {
         get
         {
@@ -43,9 +43,7 @@ internal sealed class PieceSections
             if (_stretches.Count == 0)
                 return null;
             var s = inner ? _stretches[^1] : _stretches[0];
-            return s.Guessed ? null
-                : inner ? s.EndDiameter
-                : s.Diameter;
+            return s.Guessed ? null : (inner ? s.EndDiameter : s.Diameter, s.DiameterDoubt);
         }
     }
 
@@ -78,8 +76,8 @@ internal sealed class PieceSections
                             SectionKind.Plain,
                             "weakest plain bar",
                             x,
-                            s.At(x),
-                            Case(middle, 0),
+                            (s.At(x), s.DiameterDoubt),
+                            Case(middle, 0, 0),
                             softened: false
                         )
                     );
@@ -99,16 +97,18 @@ internal sealed class PieceSections
                     s,
                     SectionKind.SplineRoot,
                     "root of the spline",
-                    root,
-                    s.Guessed ? double.PositiveInfinity : (s.Diameter - root) / 2
+                    (root, s.RootDoubt),
+                    s.Guessed ? double.PositiveInfinity : (s.Diameter - root) / 2,
+                    (s.DiameterDoubt + s.RootDoubt) / 2
                 );
             else if (s is { Kind: ZoneKind.Groove, Guessed: false })
                 yield return WeakestOf(
                     s,
                     SectionKind.Groove,
                     "floor of the groove",
-                    s.Diameter,
-                    (Beside(i) - s.Diameter) / 2
+                    (s.Diameter, s.DiameterDoubt),
+                    (Beside(i) - s.Diameter) / 2,
+                    s.DiameterDoubt
                 );
         }
     }
@@ -118,8 +118,9 @@ internal sealed class PieceSections
         Stretch s,
         SectionKind kind,
         string words,
-        double diameter,
-        double cutAway
+        (double Value, double Doubt) diameter,
+        double cutAway,
+        double cutAwayDoubt
     )
     {
         SortedSet<double> edges =
@@ -137,7 +138,14 @@ internal sealed class PieceSections
             var middle = (at[i] + at[i + 1]) / 2;
             weakest = Weaker(
                 weakest,
-                Judge(kind, words, middle, diameter, Case(middle, cutAway), IsHeated(s.From, s.To))
+                Judge(
+                    kind,
+                    words,
+                    middle,
+                    diameter,
+                    Case(middle, cutAway, cutAwayDoubt),
+                    IsHeated(s.From, s.To)
+                )
             );
         }
         return weakest!;
@@ -157,7 +165,16 @@ internal sealed class PieceSections
             foreach (var x in new[] { a, Math.Clamp(around, a, b), b })
                 thin = Weaker(
                     thin,
-                    Judge(kind, words, x, s.RootDiameter ?? s.At(x), null, softened: true),
+                    Judge(
+                        kind,
+                        words,
+                        x,
+                        s.RootDiameter is { } root
+                            ? (root, s.RootDoubt)
+                            : (s.At(x), s.DiameterDoubt),
+                        null,
+                        softened: true
+                    ),
                     around
                 );
         }
@@ -180,45 +197,50 @@ internal sealed class PieceSections
         SectionKind kind,
         string words,
         double at,
-        double diameter,
+        (double Value, double Doubt) diameter,
         (double Least, double Most)? hardCase,
         bool softened
     )
     {
         Band metal = softened ? Softened : _core;
         Band torque;
+        var D = diameter.Value;
+        var (least, most) = (D - diameter.Doubt, D + diameter.Doubt);
         if (!softened && hardCase is { } depth)
         {
             torque = new(
-                RoundSection.HardenedYieldTorque(_case.Low, _core.Low, diameter, depth.Least),
-                RoundSection.HardenedYieldTorque(_case.High, _core.High, diameter, depth.Most)
+                RoundSection.HardenedYieldTorque(_case.Low, _core.Low, least, depth.Least),
+                RoundSection.HardenedYieldTorque(_case.High, _core.High, most, depth.Most)
             );
             // The stress at the surface when the section first yields, wherever that is.
             metal = new(
-                RoundSection.SurfaceStress(torque.Low, diameter),
-                RoundSection.SurfaceStress(torque.High, diameter)
+                RoundSection.SurfaceStress(torque.Low, least),
+                RoundSection.SurfaceStress(torque.High, most)
             );
         }
         else
         {
             torque = new(
-                RoundSection.YieldTorque(metal.Low, diameter),
-                RoundSection.YieldTorque(metal.High, diameter)
+                RoundSection.YieldTorque(metal.Low, least),
+                RoundSection.YieldTorque(metal.High, most)
             );
         }
-        return new(kind, words, _end, at, diameter, metal, torque, null, null, softened);
+        return new(kind, words, _end, at, D, metal, torque, null, null, softened);
     }
 
     /// <summary>The case at a place, below what was cut away there; null outside hardened zones. An unknown depth runs from none
     /// to all through.</summary>
-    private (double Least, double Most)? Case(double at, double cutAway)
+    private (double Least, double Most)? Case(double at, double cutAway, double doubt)
     {
         foreach (var h in _made.Hardened)
         {
             if (at < h.From || at > h.To)
                 continue;
             return h.CaseDepth is { } depth
-                ? (Math.Max(0, depth.Low - cutAway), Math.Max(0, depth.High - cutAway))
+                ? (
+                    Math.Max(0, depth.Low - cutAway - doubt),
+                    Math.Max(0, depth.High - cutAway + doubt)
+                )
                 : (0, double.PositiveInfinity);
         }
         return null;

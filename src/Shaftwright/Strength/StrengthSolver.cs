@@ -89,9 +89,10 @@ public static class StrengthSolver
     {
         if (inner.AtWeld is not { } a || outer.AtWeld is not { } b)
             return null;
-        var D = Math.Min(a, b);
-        var R = D / 2;
-        var depth = FusionDepth(strength, R);
+        var least = Math.Min(a.Value - a.Doubt, b.Value - b.Doubt);
+        var most = Math.Min(a.Value + a.Doubt, b.Value + b.Doubt);
+        // A ring of one depth carries more on a thicker bar, so the ends of the ranges belong together.
+        var depth = FusionDepth(strength, least / 2, most / 2);
         var metal = new Band(
             Math.Min(inner.Softened.Low, outer.Softened.Low),
             Math.Min(inner.Softened.High, outer.Softened.High)
@@ -101,11 +102,11 @@ public static class StrengthSolver
             "fused ring of the butt weld",
             null,
             made.WeldAt,
-            D,
+            Math.Min(a.Value, b.Value),
             metal,
             new(
-                RoundSection.FusedRingYieldTorque(metal.Low, D, depth.Low),
-                RoundSection.FusedRingYieldTorque(metal.High, D, depth.High)
+                RoundSection.FusedRingYieldTorque(metal.Low, least, depth.Low),
+                RoundSection.FusedRingYieldTorque(metal.High, most, depth.High)
             ),
             null,
             null,
@@ -113,16 +114,15 @@ public static class StrengthSolver
         );
     }
 
-    private static Band FusionDepth(StrengthInput strength, double R)
+    private static Band FusionDepth(StrengthInput strength, double leastR, double mostR)
     {
         if (strength.FusionDepth is not { } typed)
-            return Band.Exactly(StrengthFields.LeastFusion * R);
+            return new(StrengthFields.LeastFusion * leastR, StrengthFields.LeastFusion * mostR);
         var field = StrengthFields.FusionDepth;
         var a = typed.PlusMinus ?? field.UsualPlusMinus;
-        var low = Math.Min(R, Math.Max(0, typed.Value - a));
-        return strength.FusionFromSample
-            ? new Band(low, Math.Min(R, typed.Value + a))
-            : Band.Exactly(low);
+        var low = Math.Max(0, typed.Value - a);
+        var high = strength.FusionFromSample ? typed.Value + a : low;
+        return new(Math.Min(leastR, low), Math.Min(mostR, high));
     }
 
     /// <summary>The yardstick of a piece; of the weld, the larger of the two.</summary>

@@ -189,7 +189,7 @@ public sealed class DonorsSolverTests
                 new()
                 {
                     Until = Measured<Distance>.Of(10, Distance.Inch),
-                    Diameter = Measured<Distance>.Of(1, Distance.Inch),
+                    Diameter = Measured<Distance>.Of(1, Distance.Inch, 0),
                 },
             ],
         };

@@ -9,6 +9,10 @@ internal static class Walked
 {
     public static Measured<Distance> Mm(double mm) => Measured<Distance>.Of(mm, Distance.Mm);
 
+    /// <summary>Without doubt, so that a sum of a textbook stands beside one number.</summary>
+    public static Measured<Distance> Exactly(double mm) =>
+        Measured<Distance>.Of(mm, Distance.Mm, 0);
+
     public static ShaftZone Zone(
         ZoneKind kind,
         double until,
@@ -20,9 +24,9 @@ internal static class Walked
         {
             Kind = kind,
             Until = Mm(until),
-            Diameter = Mm(diameter),
-            EndDiameter = end is { } e ? Mm(e) : null,
-            RootDiameter = root is { } r ? Mm(r) : null,
+            Diameter = Exactly(diameter),
+            EndDiameter = end is { } e ? Exactly(e) : null,
+            RootDiameter = root is { } r ? Exactly(r) : null,
         };
 
     public static HardenedZone Hard(double from, double to, double? depth = null) =>

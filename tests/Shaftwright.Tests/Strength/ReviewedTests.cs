@@ -76,6 +76,31 @@ public sealed class ReviewedTests
         Assert.True(SplineLow(Splined(60, 4, 3.5)) < SplineLow(Splined(60, 4, 0)));
 
     [Fact]
+    public void Diameter_WithDoubt_WidensEverySectionByTheCubeOfItsEnds()
+    {
+        var sure = Solve(Splined(null) with { Zones = Bar(0) }).Sections;
+        var unsure = Solve(Splined(null) with { Zones = Bar(0.5) }).Sections;
+        Assert.Equal(sure.Count, unsure.Count);
+        foreach (
+            var (a, b) in sure.Zip(unsure)
+                .Where(p => p.First is { End: ShaftEnd.Inner, Kind: not SectionKind.FusedRing })
+        )
+        {
+            Assert.Equal(a.YieldTorque.Low * Math.Pow(27.5 / 28, 3), b.YieldTorque.Low, 1e-6);
+            Assert.Equal(a.YieldTorque.High * Math.Pow(28.5 / 28, 3), b.YieldTorque.High, 1e-6);
+        }
+        Assert.True(
+            Ring(unsure).YieldTorque.Low < Ring(sure).YieldTorque.Low
+                && Ring(unsure).YieldTorque.High > Ring(sure).YieldTorque.High
+        );
+
+        static IReadOnlyList<ShaftZone> Bar(double doubt) =>
+            [new() { Until = Mm(300), Diameter = Mm(28, doubt) }];
+        static SectionMargin Ring(IEnumerable<SectionMargin> sections) =>
+            sections.Single(s => s.Kind == SectionKind.FusedRing);
+    }
+
+    [Fact]
     public void FusionDepth_ThatMayBeNothing_IsCreditedWithNothing()
     {
         var ring = Solve(
