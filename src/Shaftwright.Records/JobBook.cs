@@ -20,7 +20,6 @@ public sealed class JobBook : IDisposable
     public const int MostHistory = 1000;
 
     private readonly string _connection;
-    private readonly TimeProvider _clock;
     private readonly Action<SqliteConnection>? _opened;
 
     private JobBook(
@@ -33,11 +32,14 @@ public sealed class JobBook : IDisposable
         _opened = opened;
         File = file;
         _connection = connection;
-        _clock = clock;
+        Clock = clock;
     }
 
     /// <summary>Full path of the file.</summary>
     public string File { get; }
+
+    /// <summary>The clock that stamps arrivals.</summary>
+    internal TimeProvider Clock { get; }
 
     /// <summary>Which book it is: 32 hexadecimal digits, made once and kept in the file; a copy of the file is the same book.</summary>
     public string Id { get; private set; } = "";
@@ -86,7 +88,7 @@ public sealed class JobBook : IDisposable
         );
         return book.Try(db =>
         {
-            BookMigrations.Apply(db, file, steps, book._clock);
+            BookMigrations.Apply(db, file, steps, book.Clock);
             book.Id = db.QuerySingle<string>("SELECT id FROM book");
             return book;
         });
@@ -103,7 +105,7 @@ public sealed class JobBook : IDisposable
         return Try<IReadOnlyList<EditReply>>(db =>
         {
             using var transaction = db.BeginTransaction(deferred: false);
-            var page = new OpenPage(db, transaction, _clock.GetUtcNow());
+            var page = new OpenPage(db, transaction, Clock.GetUtcNow());
             var replies = new List<EditReply>(edits.Count);
             foreach (var edit in edits)
                 replies.Add(page.Apply(edit));
@@ -224,7 +226,8 @@ public sealed class JobBook : IDisposable
         SqliteConnection.ClearPool(connection);
     }
 
-    private T Try<T>(Func<SqliteConnection, T> work)
+    /// <summary>Works on a connection of its own; what SQLite reports comes out in words.</summary>
+    internal T Try<T>(Func<SqliteConnection, T> work)
     {
         try
         {
