@@ -113,7 +113,7 @@ public static class Sheet
         if (o.Because is { } because && o.State != OperationState.Stopped)
             html.Append("<p class=\"because\">").Append(E(because.In(display))).Append("</p>");
         if (o.State != OperationState.NotInThisJob)
-            AppendSignature(html, o.SignOff);
+            AppendSignature(html, o.SignedForOther ? null : o.SignOff);
         html.Append("</div></section>");
     }
 
@@ -308,7 +308,7 @@ public static class Sheet
     private static Table Signatures(JobDocument document, RouteCard card) =>
         new(
             "Signatures, oldest first",
-            ["When", "Operation", "By", "Note"],
+            ["When", "Operation", "By", "Note", "Signed for"],
             [
                 .. document.Records.SignOffs.Select(s =>
                     (IReadOnlyList<string>)
@@ -320,6 +320,7 @@ public static class Sheet
                             ) + (s.Withdrawn ? " (withdrawn)" : ""),
                             s.By,
                             s.Note,
+                            s.Said,
                         ]
                 ),
             ]

@@ -1,3 +1,5 @@
+using Shaftwright.Measures;
+
 namespace Shaftwright.JobFile;
 
 /// <summary>One job file: what was measured and decided, and the records that grow while it is made.</summary>
@@ -41,4 +43,29 @@ public sealed record SignOff(string Id, string Operation, DateTimeOffset At, str
 {
     /// <summary>True when this takes back the operation's earlier sign-off.</summary>
     public bool Withdrawn { get; init; }
+
+    /// <summary>What the operation's answer said when it was signed, in millimetres; empty when it had none, or in files from
+    /// before this was kept.</summary>
+    public string Said { get; init; } = "";
+
+    /// <summary>True while the operation answers with the numbers that were signed for. Words may change from one version of
+    /// the program to the next; only numbers count.</summary>
+    /// <param name="answer">What the operation answers now.</param>
+    public bool StandsFor(Sentence? answer) =>
+        Said.Length == 0
+        || Numbers(Said)
+            .SequenceEqual(Numbers(answer?.In(Display.Metric) ?? ""), StringComparer.Ordinal);
+
+    private static IEnumerable<string> Numbers(string text)
+    {
+        for (var i = 0; i < text.Length; i++)
+        {
+            var from = i;
+            while (i < text.Length && (char.IsAsciiDigit(text[i]) || text[i] is '.' or '−'))
+                i++;
+            var number = text[from..i].TrimEnd('.');
+            if (number.Any(char.IsAsciiDigit))
+                yield return number;
+        }
+    }
 }

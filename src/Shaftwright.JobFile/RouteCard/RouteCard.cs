@@ -29,7 +29,11 @@ public sealed record Operation(
     IReadOnlyList<Finding> Findings,
     IReadOnlyList<string> Cautions,
     SignOff? SignOff
-);
+)
+{
+    /// <summary>True when the sign-off was given for other numbers than the answer has now; then it does not count.</summary>
+    public bool SignedForOther => SignOff is { } s && !s.StandsFor(Answer);
+}
 
 /// <summary>The one next thing to do.</summary>
 /// <param name="Operation">Code of the operation it belongs to; empty when all are signed.</param>
@@ -113,6 +117,11 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
             return (
                 OperationState.Stopped,
                 $"Over the limit: true it, then turn it under the dial again."
+            );
+        if (signOff is not null && !signOff.StandsFor(answer))
+            return (
+                answer is null ? OperationState.NeedsReadings : OperationState.Answered,
+                $"It was signed for other numbers: “{signOff.Said}” Look over and sign again."
             );
         if (signOff is not null)
             return (

@@ -540,6 +540,14 @@ internal static class JobShape
             s => s.Withdrawn,
             (s, v) => s with { Withdrawn = v },
             v => v
+        )
+        .Value(
+            "said",
+            "what the operation answered when it was signed, in mm",
+            new TextShape(2000),
+            s => s.Said,
+            (s, v) => s with { Said = v },
+            v => v.Length > 0
         );
 
     private static readonly ObjectShape<JobRecords> s_records = new ObjectShape<JobRecords>(

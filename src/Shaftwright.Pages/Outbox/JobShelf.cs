@@ -134,8 +134,15 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
         return "Another window keeps changing this job. Close it and try again.";
     }
 
-    /// <summary>Signs an operation off, or takes its signature back. Both are records; neither erases anything.</summary>
-    public Task<string?> Sign(string id, string operation, string by, string note, bool withdraw) =>
+    /// <summary>Signs an operation off for the answer it has, or takes its signature back. Both are records; neither erases
+    /// anything.</summary>
+    public Task<string?> Sign(
+        string id,
+        Operation operation,
+        string by,
+        string note,
+        bool withdraw
+    ) =>
         KeepDocument(
             id,
             known =>
@@ -143,13 +150,14 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
                 var document = known ?? JobDocument.Empty;
                 var signOff = new SignOff(
                     Guid.NewGuid().ToString("N"),
-                    operation,
+                    operation.Code,
                     clock.GetLocalNow(),
                     by,
                     note
                 )
                 {
                     Withdrawn = withdraw,
+                    Said = withdraw ? "" : operation.Answer?.In(Display.Metric) ?? "",
                 };
                 return document with
                 {

@@ -248,6 +248,55 @@ public class RouteCardTests
     }
 
     [Fact]
+    public void SignOff_GivenForOtherNumbers_NoLongerCounts()
+    {
+        var job = new JobDocument(
+            new Job { Truing = new() { Turns = [TurnOf("a", 0.08)] } },
+            new JobRecords()
+        );
+        var said = Card(job)
+            .Operations.Single(o => o.Code == "true-butt")
+            .Answer!.In(Display.Metric);
+        Assert.Matches("[0-9]", said);
+        var signed = Sign(job, "true-butt");
+        signed = signed with
+        {
+            Records = signed.Records with
+            {
+                SignOffs = [signed.Records.SignOffs[0] with { Said = said }],
+            },
+        };
+        Assert.Equal(OperationState.Signed, StateOf(Card(signed), "true-butt"));
+
+        var again = signed with { Job = new() { Truing = new() { Turns = [TurnOf("b", 0.06)] } } };
+        var operation = Card(again).Operations.Single(o => o.Code == "true-butt");
+        Assert.Equal(OperationState.Answered, operation.State);
+        Assert.True(operation.SignedForOther);
+        Assert.Contains(said, operation.Because!.In(Display.Metric), StringComparison.Ordinal);
+        Assert.Contains(
+            operation.Title,
+            Card(again)
+                .Operations.Single(o => o.Code == "crack-test-butt")
+                .Because!.In(Display.Metric),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("Make it 431.0 mm ± 1.2 mm.", "To make: 431.0 mm, give or take 1.2 mm.", true)]
+    [InlineData("Make it 431.0 mm ± 1.2 mm.", "Make it 431.1 mm ± 1.2 mm.", false)]
+    [InlineData("Make it 431.0 mm.", "Make it 431.0 mm ± 1.2 mm.", false)]
+    [InlineData("Make it 431.0 mm.", null, false)]
+    [InlineData("", "Make it 431.0 mm.", true)]
+    public void StandsFor_CountsNumbersNotWords(string said, string? now, bool stands) =>
+        Assert.Equal(
+            stands,
+            new SignOff("s", "length", s_monday, "R.", "") { Said = said }.StandsFor(
+                now is null ? null : Sentence.Plain(now)
+            )
+        );
+
+    [Fact]
     public void States_EachHasAWordAndAShapeOfItsOwn()
     {
         var states = Enum.GetValues<OperationState>();
