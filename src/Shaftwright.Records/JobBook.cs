@@ -11,7 +11,7 @@ namespace Shaftwright.Records;
 /// goes (sqlite.org/pragma.html#pragma_synchronous), and a workshop's socket does go.</para>
 /// <para>Safe for several threads and several programs: each call opens its own connection, each write takes the write
 /// lock before it reads.</para></remarks>
-public sealed class JobBook : IDisposable
+public sealed partial class JobBook : IDisposable
 {
     /// <summary>The file's name in its folder.</summary>
     public const string FileName = "jobbook.db";

@@ -50,6 +50,7 @@ internal static class JobApi
                     ExchangeJson.Default.IReadOnlyListRefusedEntry
                 )
         );
+        PhotoApi.Map(api, book);
         api.Map(
             "/{**rest}",
             context =>
@@ -57,7 +58,7 @@ internal static class JobApi
                     context,
                     StatusCodes.Status404NotFound,
                     $"There is no {context.Request.Method} {context.Request.Path} here.",
-                    "GET health, jobs, jobs/ID, jobs/ID/file, edits?since=N&job=ID, refused; POST edits"
+                    "GET health, jobs, jobs/ID, jobs/ID/file, edits?since=N&job=ID, refused, photos/SHA256; POST edits; PUT photos/SHA256"
                 )
         );
     }

@@ -95,6 +95,11 @@ public sealed record RefusedEntry(
     IReadOnlyList<Refusal> Refusals
 );
 
+/// <summary>The answer to a photo that was sent.</summary>
+/// <param name="Name">Its name: the SHA-256 of its bytes.</param>
+/// <param name="Outcome">Whether it came now or had been there. Either way it is on disk.</param>
+public sealed record PhotoReply(string Name, Taken Outcome);
+
 /// <summary>That the program is there.</summary>
 /// <param name="Program">"Shaftwright".</param>
 /// <param name="Version">Its version.</param>
@@ -121,6 +126,7 @@ public sealed record TroubleReply(string Problem, string Accepted);
 [JsonSerializable(typeof(JobReply))]
 [JsonSerializable(typeof(HistoryReply))]
 [JsonSerializable(typeof(IReadOnlyList<RefusedEntry>))]
+[JsonSerializable(typeof(PhotoReply))]
 [JsonSerializable(typeof(HealthReply))]
 [JsonSerializable(typeof(TroubleReply))]
 public sealed partial class ExchangeJson : JsonSerializerContext;
