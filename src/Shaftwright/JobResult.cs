@@ -53,7 +53,23 @@ public sealed class JobResult
                 ? WeldSolver.Solve(job.Weld ?? new WeldInput(), Cut)
                 : null
         );
-        _truing = new(() => job.Truing is { } truing ? TruingSolver.Solve(truing) : null);
+        _truing = new(() =>
+            job.Truing is { } truing ? TruingSolver.Solve(truing, PlacesFor(truing)) : null
+        );
+    }
+
+    /// <summary>Where the ends, the weld and the joint centres of the shaft are, as far as it is known.</summary>
+    private ShaftPlaces PlacesFor(TruingInput truing)
+    {
+        var made = Cut?.Made;
+        var overall = truing.OverallLength?.Value ?? made?.Overall ?? Length?.Overall;
+        return new()
+        {
+            Overall = overall,
+            WeldAt = made?.WeldAt,
+            InnerCentre = Joints?.InnerSeatToEnd - Joints?.InnerSeatToCentre,
+            OuterCentre = overall - (Joints?.OuterSeatToEnd - Joints?.OuterSeatToCentre),
+        };
     }
 
     /// <summary>The job it answers.</summary>
@@ -85,6 +101,15 @@ public sealed class JobResult
 
     /// <summary>Run-out.</summary>
     public TruingResult? Truing => _truing.Value;
+
+    /// <summary>Run-out and bow by the turns that count at a moment, at each station the last; null when there is none.</summary>
+    /// <param name="moment">The moment.</param>
+    public TruingResult? TruingAt(Moment moment)
+    {
+        if (Job.Truing is not { } truing || truing.Turns.All(t => t.Moment != moment))
+            return null;
+        return TruingSolver.Solve(TruingSolver.At(truing, moment), PlacesFor(truing));
+    }
 
     /// <summary>Every finding of every stage, in the order of the job. Reading it evaluates all stages.</summary>
     public IEnumerable<Finding> Findings =>

@@ -174,26 +174,17 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
             ),
             RouteSteps.SetUp => (StageAnswers.Weld(result), result.Weld?.Findings ?? [], false),
             RouteSteps.LateCrackTest => (NotBefore(document), [], false),
-            _ => step.Moment is { } moment ? UnderTheDial(document.Job, moment) : (null, [], false),
+            _ => step.Moment is { } moment ? UnderTheDial(result, moment) : (null, [], false),
         };
 
-    /// <summary>The turns that count at a moment: the last at each station. What was read before the press is history.</summary>
-    private static (Sentence?, IReadOnlyList<Finding>, bool) UnderTheDial(Job job, Moment moment)
+    /// <summary>What the turns of a moment say, all stations together.</summary>
+    private static (Sentence?, IReadOnlyList<Finding>, bool) UnderTheDial(
+        JobResult result,
+        Moment moment
+    )
     {
-        if (job.Truing is not { } truing)
+        if (result.TruingAt(moment) is not { } judged)
             return (null, [], false);
-        List<DialTurn> turns =
-        [
-            .. truing
-                .Turns.Where(t => t.Moment == moment)
-                .GroupBy(t => t.Station is { } s ? Math.Round(s.Value) : double.NaN)
-                .Select(g => g.Last()),
-        ];
-        if (turns.Count == 0)
-            return (null, [], false);
-        var judged = Workflow
-            .Evaluate(job with { Truing = new TruingInput { Turns = turns } })
-            .Truing!;
         var over = judged.Turns.Any(t => t.Verdict == RunOutVerdict.Over);
         return (StageAnswers.Truing(judged), judged.Findings, over);
     }

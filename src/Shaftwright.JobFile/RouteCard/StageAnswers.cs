@@ -149,9 +149,10 @@ public static class StageAnswers
         if (truing.Turns.Count == 0)
             return null;
         var worst = truing.Turns.MaxBy(t => (t.Verdict, t.RunOut ?? 0))!;
-        return truing.Turns.Count == 1
-            ? worst.Words
-            : $"{truing.Turns.Count} turns; the worst: {worst.Words}";
+        if (truing.Turns.Count == 1)
+            return worst.Words;
+        Sentence turns = $"{truing.Turns.Count} turns; the worst: {worst.Words}";
+        return truing.Shape is { Stations.Count: > 1 } shape ? $"{turns} {shape.Words}" : turns;
     }
 
     private static Sentence Leaves(ShimPack pack)

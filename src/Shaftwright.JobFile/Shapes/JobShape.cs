@@ -447,6 +447,22 @@ internal static class JobShape
             v => v.Length > 0
         )
         .Choice("moment", "when in the making", t => t.Moment, (t, v) => t with { Moment = v })
+        .Value(
+            "layer",
+            "layers of the weld that were in",
+            new CountShape(1, TruingFields.MostLayers),
+            t => t.Layer ?? 0,
+            (t, v) => t with { Layer = v },
+            v => v > 0
+        )
+        .Value(
+            "afterStroke",
+            "strokes of the press since the last weld",
+            new CountShape(0, TruingFields.MostStrokes),
+            t => t.AfterStroke ?? -1,
+            (t, v) => t with { AfterStroke = v },
+            v => v >= 0
+        )
         .Choice(
             "support",
             "what carried it",
@@ -454,6 +470,7 @@ internal static class JobShape
             (t, v) => t with { Support = v },
             Support.Unknown
         )
+        .Measure(TruingFields.VeeAngle, t => t.VeeAngle, (t, v) => t with { VeeAngle = v })
         .Measure(TruingFields.Station, t => t.Station, (t, v) => t with { Station = v })
         .Measure(
             TruingFields.FirstSupportAt,
@@ -479,14 +496,21 @@ internal static class JobShape
         "truing",
         "all turns under the dial so far",
         () => new()
-    ).List(
-        "turns",
-        "the turns, in the order taken",
-        s_turn,
-        500,
-        t => t.Turns,
-        (t, v) => t with { Turns = v }
-    );
+    )
+        .List(
+            "turns",
+            "the turns, in the order taken",
+            s_turn,
+            500,
+            t => t.Turns,
+            (t, v) => t with { Turns = v }
+        )
+        .Measure(TruingFields.WeldAt, t => t.WeldAt, (t, v) => t with { WeldAt = v })
+        .Measure(
+            TruingFields.OverallLength,
+            t => t.OverallLength,
+            (t, v) => t with { OverallLength = v }
+        );
 
     private static readonly ObjectShape<SignOff> s_signOff = new ObjectShape<SignOff>(
         "signOff",

@@ -11,7 +11,7 @@ internal readonly record struct Round(int Places, double WidestGap, double GapFr
     public bool GoesRound => Places >= 3 && WidestGap < Math.PI - 1e-9;
 
     /// <summary>Where the widest gap ends, rad.</summary>
-    public double GapTo => FirstHarmonic.Turn(GapFrom + WidestGap);
+    public double GapTo => Across.Turn(GapFrom + WidestGap);
 
     /// <summary>Looks at angles.</summary>
     /// <param name="angles">rad, 0 to 2π.</param>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Shaftwright.Findings;
 using Shaftwright.Measures;
 
@@ -10,6 +11,9 @@ internal sealed class TruingAdvice(int turns)
     private const string Geometry = "own derivation, plane geometry of a turning section";
     private const string Bow =
         "own derivation: a parabolic bow seen from supports set in at each end";
+    private const string Likelihood =
+        "likelihood of the readings; thresholds in the handbook, Truing";
+    private const string VeeSource = "own derivation: a lobed section in a vee";
     private const string Gum = "JCGM 100:2008 (GUM), 5.1.2";
 
     // Nearer to a support than this a bend hardly shows, mm. Common practice, no source.
@@ -24,7 +28,7 @@ internal sealed class TruingAdvice(int turns)
     public void Begin(int index, DialTurn turn)
     {
         _turn = turn;
-        _name = turns > 1 ? $"Turn {index + 1} ({Words(turn.Moment)}): " : "";
+        _name = turns > 1 ? $"Turn {index + 1} ({Words(turn)}): " : "";
     }
 
     public void Incomplete(int missing) =>
@@ -125,7 +129,7 @@ internal sealed class TruingAdvice(int turns)
             Add(
                 Severity.Note,
                 "oval-may-hide",
-                $"At four places a quarter turn apart an oval can hide: its highs and lows may all lie in between.",
+                $"At four places a quarter turn apart an oval can hide: its highs and lows may all lie in between; and three lobes look like a bend.",
                 $"Read the four places between them as well.",
                 Geometry
             );
@@ -152,43 +156,169 @@ internal sealed class TruingAdvice(int turns)
         }
     }
 
-    public void Shape(
-        IReadOnlyList<Point> points,
-        FirstHarmonic fit,
-        double spread,
-        double expanded,
-        double limit
-    )
+    /// <summary>What the harmonics and the readings that stand alone say of the surface.</summary>
+    public void Form(TurnResult result, TurnFit found, IReadOnlyList<Point> points)
     {
-        var n = points.Count;
-        if (n < 5)
-            return;
-        var dial = points.Average(p => p.DialUncertainty);
-        var rest = Math.Sqrt(fit.SquareSum / n);
-        var lone = Lone(points, fit, dial);
-        if (lone is { } i)
+        foreach (var blip in result.Blips)
             Add(
                 Severity.Note,
                 "lone-reading",
-                $"The reading at {Say.Bearing(points[i].Angle)} stands alone, {Say.Fine(Math.Abs(fit.Residuals[i]))} {(fit.Residuals[i] > 0 ? "above" : "below")} what the others make of it.",
-                $"Look for spatter, a burr or a nick there, and read it again.",
-                Practice
+                $"The reading at {Say.Bearing(blip.Angle)} stands alone, {Say.Fine(Math.Abs(blip.Off))} {(blip.Off > 0 ? "above" : "below")} what the others make of it: like {(blip.Off > 0 ? "spatter or a burr" : "a nick or a grinding mark")}. It hardly counts in the fit, and stays in the run-out as read.",
+                blip.Off > 0
+                    ? (Sentence)$"Wipe it, dress the spatter off, and read there again."
+                    : $"Look there; read again a little to one side of the mark along the shaft.",
+                Likelihood
             );
-        else if (rest > 2 * dial)
-        {
-            var bendInside = spread - expanded > limit && 2 * fit.Offset <= limit;
+        if (found.Else is { } other)
             Add(
-                bendInside ? Severity.Caution : Severity.Note,
+                Severity.Note,
+                "blip-or-lobe",
+                $"{points.Count} readings cannot tell whether {(found.Fit.Order > 1 ? "the section is oval or lobed" : "a reading stands alone")} or {(other.LeftOut == 0 ? "the section is oval or lobed" : other.LeftOut == 1 ? "one reading stands alone" : $"{other.LeftOut.ToString(CultureInfo.InvariantCulture)} readings stand alone")}.",
+                $"Read places between, twelve in all, before anything is bent or dressed.",
+                Likelihood
+            );
+        else if (points.Count is 4 or 5 && found.Scatter > (points.Count == 4 ? 6.63 : 4.61))
+            Add(
+                Severity.Note,
+                "too-few-to-tell",
+                $"The readings do not lie on a round, bent section as closely as the dial should, and {points.Count} cannot tell an oval from a speck or a misread number.",
+                $"Read eight places or twelve, and the first again at the end.",
+                Likelihood
+            );
+        var limit = result.Limit;
+        if (result.Form > 0)
+        {
+            var stays = result.Form + result.RunOutUncertainty > limit;
+            var biggest = result.Harmonics.Skip(1).MaxBy(h => h.Amplitude)!;
+            Add(
+                stays && result.Verdict != RunOutVerdict.Inside ? Severity.Caution : Severity.Note,
                 "not-a-bend",
-                $"The bend alone makes {Say.Fine(2 * fit.Offset)} of the {Say.Fine(spread)}; the rest is shape: oval, lobes or a rough surface.",
-                bendInside
+                $"The bend alone makes {Say.Fine(2 * (result.Offset ?? 0))}. {Say.Fine(result.Form)} is shape, mostly {Lobes(biggest.Order)}: no straightening takes that out{(stays ? $", so the limit of {Say.Fine(limit)} cannot be reached and shown here" : (Sentence)$"")}.",
+                stays
                     ? (Sentence)
-                        $"Straightening will not take the shape out. Read beside it on a clean, turned surface before anything is bent."
+                        $"Read beside it on a clean, turned surface before anything is bent."
                     : $"Read on a clean, round stretch if there is one.",
                 Geometry
             );
+            Vees(result, biggest);
         }
+        else if (found.Scatter > 4 && result.Blips.Count == 0 && points.Count > 5)
+            Add(
+                Severity.Note,
+                "rough",
+                $"The readings scatter more than the dial should: the surface is rough, or the dial or the shaft does not sit still. The uncertainties are widened to it.",
+                $"Clean a ring round the shaft, see that the stand is tight, and read again.",
+                Gum
+            );
     }
+
+    /// <summary>What vees make of lobes.</summary>
+    private void Vees(TurnResult result, Harmonic biggest)
+    {
+        if (_turn.Support != Support.Vees)
+            return;
+        if (_turn.VeeAngle is not { } vee)
+        {
+            Add(
+                Severity.Note,
+                "vee-angle-missing",
+                $"On vees an oval or lobes read larger or smaller than they are, by the vees' angle, which is not noted.",
+                $"Measure the angle between the faces and note it.",
+                VeeSource
+            );
+            return;
+        }
+        var factor = Math.Abs(biggest.VeeFactor ?? 1);
+        Add(
+            Severity.Note,
+            "vee-factor",
+            factor < 0.05
+                ? (Sentence)
+                    $"Vees of {Say.Bearing(vee.Value)} do not show {Lobes(biggest.Order)} of a bar that is alike all along; what shows here is then the dial's place alone."
+                : $"If the bar is as {Lobes(biggest.Order)} in the vees as here, vees of {Say.Bearing(vee.Value)} show {Say.Factor(factor)} times what there is: {Say.Fine(biggest.Amplitude / factor)} each way, not {Say.Fine(biggest.Amplitude)}.",
+            $"Read between centres if the shape matters, or turn it in vees of another angle.",
+            VeeSource
+        );
+    }
+
+    private static string Lobes(int order) =>
+        order == 2 ? "oval" : order.ToString(CultureInfo.InvariantCulture) + "-lobed";
+
+    /// <summary>What the stations together say.</summary>
+    public void Shape(ShaftShape shape, IReadOnlyList<TurnResult> all)
+    {
+        _name = "";
+        if (shape.Likeliest.Kind != BendKind.Straight && shape.WeldAt is null)
+            Add(
+                Severity.Note,
+                "weld-not-placed",
+                $"Where the weld is has not been noted, so a kink at it cannot be told from a sweep.",
+                $"Measure from the inner end to the middle of the weld and note it.",
+                Bow
+            );
+        else if (!shape.Told)
+            Add(
+                Severity.Note,
+                "bend-not-told",
+                $"{shape.Words}",
+                shape.Stations.Count < 3
+                || shape.Stations.All(s => s.Station < shape.WeldAt)
+                || shape.Stations.All(s => s.Station > shape.WeldAt)
+                    ? (Sentence)
+                        $"Read more stations: beside the weld on both sides, and one on each side midway to the support."
+                    : $"Read another station near the weld, and one near each end.",
+                Likelihood
+            );
+        if (shape.Likeliest.SetOff.Size > 0 && shape.Told)
+            Add(
+                2 * shape.Likeliest.SetOff.Size > shape.Limit ? Severity.Caution : Severity.Note,
+                "set-off",
+                $"The two pieces lie {Say.Fine(shape.Likeliest.SetOff.Size)} beside each other at the weld. Pressing cannot take that out: a bend at the weld tilts one against the other and leaves the step.",
+                $"Before the butt is whole, break the tacks and set up again. After, judge the run-out that is left by the limit.",
+                Geometry
+            );
+        if (
+            shape.Lines.FirstOrDefault(l => l.Line == TurningLine.JointCentres) is { } car
+            && car.Verdict == RunOutVerdict.Over
+            && shape.Stations.All(s =>
+                all.First(t => t.TurnId == s.TurnId).Verdict == RunOutVerdict.Inside
+            )
+        )
+            Add(
+                Severity.Caution,
+                "over-on-the-car",
+                $"Inside the limit where it was read, but about the joint centres the same bow runs out {Say.Fine(car.RunOut)}, {Say.Fine(car.Low)} at least, against {Say.Fine(shape.Limit)}.",
+                $"Straighten by what it does between the joint centres, and read it on supports near its ends.",
+                Bow
+            );
+    }
+
+    /// <summary>Says why there is no bow along the shaft, when several turns were meant for one.</summary>
+    public void NoShape(
+        IReadOnlyList<DialTurn> all,
+        IReadOnlyList<ReadStation> read,
+        ShaftPlaces places
+    )
+    {
+        _name = "";
+        if (all.Count > 1 && read.All(r => !r.Whole))
+            Add(
+                Severity.Note,
+                "no-shape",
+                $"The stations cannot be joined to the bow of the whole shaft: {(all.Any(t => t.Support == Support.Centres) && places.Overall is null ? "the overall length is not known" : "the places of dial and supports are missing")}.",
+                $"Note for each turn where the dial and both supports stood, from the inner end.",
+                Bow
+            );
+    }
+
+    public void OverByBlips(double judged, double clean, double limit, bool latest) =>
+        Add(
+            latest ? Severity.Caution : Severity.Note,
+            "over-by-a-speck",
+            $"Run-out {Say.Fine(judged)} is over {Say.Fine(limit)} only by readings that stand alone; without them it is {Say.Fine(clean)}.",
+            $"Do not press on account of a speck: clean it off and read again. Until then it counts as over.",
+            Likelihood
+        );
 
     public void Over(double runOut, double limit, bool latest)
     {
@@ -249,27 +379,14 @@ internal sealed class TruingAdvice(int turns)
             );
     }
 
-    /// <summary>The reading that the others disown, or null: its residual over the scatter found without it, at least the dial's.</summary>
-    private static int? Lone(IReadOnlyList<Point> points, FirstHarmonic fit, double dial)
+    private static string Words(DialTurn turn)
     {
-        var n = points.Count;
-        if (n < 6)
-            return null;
-        int? lone = null;
-        // Four standard deviations: with thirty-six readings one turn in some hundreds is flagged for nothing.
-        var most = 4.0;
-        for (var i = 0; i < n; i++)
-        {
-            var free = 1 - fit.Leverages[i];
-            if (free < 1e-6)
-                continue;
-            var r = fit.Residuals[i];
-            var without = Math.Sqrt(Math.Max(0, fit.SquareSum - r * r / free) / (n - 4));
-            var times = Math.Abs(r) / (Math.Max(without, dial) * Math.Sqrt(free));
-            if (times > most)
-                (lone, most) = (i, times);
-        }
-        return lone;
+        var words = Words(turn.Moment);
+        if (turn.Layer is { } layer)
+            words += ", layer " + layer.ToString(CultureInfo.InvariantCulture);
+        if (turn.AfterStroke is { } stroke)
+            words += ", stroke " + stroke.ToString(CultureInfo.InvariantCulture);
+        return words;
     }
 
     private static string Words(Moment moment) =>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Truing;
@@ -53,8 +54,19 @@ public sealed record DialTurn
     /// <summary>When in the making.</summary>
     public Moment Moment { get; init; }
 
+    /// <summary>How many layers of weld were in at that moment; null when the moment's weld was whole, or none was begun.
+    /// With <see cref="Moment.Tacked"/> it counts the butt's layers, with <see cref="Moment.ButtWelded"/> the sleeve's.</summary>
+    public int? Layer { get; init; }
+
+    /// <summary>How many strokes of the press it had had since the last weld; null when nobody counted. Readings with different
+    /// counts are of a different shape and are never fitted together.</summary>
+    public int? AfterStroke { get; init; }
+
     /// <summary>What carried it.</summary>
     public Support Support { get; init; }
+
+    /// <summary>Angle between the two faces of the vees, when on vees.</summary>
+    public Measured<Angle>? VeeAngle { get; init; }
 
     /// <summary>Position of the dial from the shaft's inner end.</summary>
     public Measured<Distance>? Station { get; init; }
@@ -79,11 +91,36 @@ public sealed record DialTurn
         check.Range(path, TruingFields.FirstSupportAt, FirstSupportAt);
         check.Range(path, TruingFields.SecondSupportAt, SecondSupportAt);
         check.Range(path, TruingFields.Limit, Limit);
+        check.Range(path, TruingFields.VeeAngle, VeeAngle);
+        Whole(check, path + ".layer", Layer, 1, TruingFields.MostLayers, "a layer of weld");
+        Whole(check, path + ".afterStroke", AfterStroke, 0, TruingFields.MostStrokes, "a stroke");
         for (var i = 0; i < Readings.Count; i++)
         {
             check.Range($"{path}.readings[{i}]", TruingFields.ShaftAngle, Readings[i].Angle);
             check.Range($"{path}.readings[{i}]", TruingFields.Dial, Readings[i].Dial);
         }
+    }
+
+    private static void Whole(
+        InputCheck check,
+        string path,
+        int? value,
+        int least,
+        int most,
+        string what
+    )
+    {
+        if (value is { } v)
+            check.That(
+                v >= least && v <= most,
+                path,
+                v.ToString(CultureInfo.InvariantCulture),
+                $"is no number of {what}",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"a whole number from {least} to {most}"
+                )
+            );
     }
 }
 
@@ -93,9 +130,18 @@ public sealed record TruingInput
     /// <summary>The turns, in the order they were taken.</summary>
     public IReadOnlyList<DialTurn> Turns { get; init; } = [];
 
+    /// <summary>Middle of the weld from the shaft's inner end; null takes it from the cut.</summary>
+    public Measured<Distance>? WeldAt { get; init; }
+
+    /// <summary>Overall length of the shaft; null takes it from the cut.</summary>
+    public Measured<Distance>? OverallLength { get; init; }
+
     /// <summary>Collects what is out of range.</summary>
     public void Check(InputCheck check, string path)
     {
+        ArgumentNullException.ThrowIfNull(check);
+        check.Range(path, TruingFields.WeldAt, WeldAt);
+        check.Range(path, TruingFields.OverallLength, OverallLength);
         for (var i = 0; i < Turns.Count; i++)
             Turns[i].Check(check, $"{path}.turns[{i}]");
     }
@@ -115,6 +161,31 @@ public static class TruingFields
     /// <summary>Second support, mm.</summary>
     public static Field<Distance> SecondSupportAt { get; } =
         new("secondSupportAt", "second support from the inner end", 0, 2500, 1, "steel rule");
+
+    /// <summary>Angle of the vees, rad.</summary>
+    public static Field<Angle> VeeAngle { get; } =
+        new(
+            "veeAngle",
+            "angle between the faces of the vees",
+            30 * Math.PI / 180,
+            150 * Math.PI / 180,
+            Math.PI / 180,
+            "angle gauge"
+        );
+
+    /// <summary>Middle of the weld, mm.</summary>
+    public static Field<Distance> WeldAt { get; } =
+        new("weldAt", "middle of the weld from the inner end", 5, 2500, 1, "steel rule");
+
+    /// <summary>Overall length, mm.</summary>
+    public static Field<Distance> OverallLength { get; } =
+        new("overallLength", "overall length of the shaft", 60, 2500, 1, "steel rule");
+
+    /// <summary>Most layers of weld that a turn can be noted after.</summary>
+    public const int MostLayers = 40;
+
+    /// <summary>Most strokes of the press that a turn can be noted after.</summary>
+    public const int MostStrokes = 500;
 
     /// <summary>Run-out limit, mm.</summary>
     public static Field<Distance> Limit { get; } =

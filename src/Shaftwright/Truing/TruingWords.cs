@@ -27,9 +27,9 @@ internal static class TruingWords
             : (Sentence)
                 $"Run-out not known: the readings do not go round the shaft. Read at least four places, a quarter turn apart.";
 
-    public static Sentence Of(TurnResult turn)
+    public static Sentence Of(TurnResult turn, double bend)
     {
-        var (read, bend) = (turn.RunOut ?? 0, 2 * (turn.Offset ?? 0));
+        var read = turn.RunOut ?? 0;
         Sentence runOut =
             bend > read + 0.005
                 ? (Sentence)
@@ -39,6 +39,8 @@ internal static class TruingWords
         {
             RunOutVerdict.Inside =>
                 $"{runOut}, inside the limit of {Say.Fine(turn.Limit)} with ± {Say.Fine(turn.RunOutUncertainty)} for the dial taken off.",
+            RunOutVerdict.ReadAgain =>
+                $"{runOut}, over the limit of {Say.Fine(turn.Limit)} only by readings that stand alone; without them {Say.Fine(turn.CleanRunOut ?? 0)}. Clean there and read again.",
             RunOutVerdict.Over => $"{runOut}; the limit is {Say.Fine(turn.Limit)}, so it is over.",
             _ => (Sentence)
                 $"{runOut} against a limit of {Say.Fine(turn.Limit)}: too close to call, for the dial leaves ± {Say.Fine(turn.RunOutUncertainty)}.",

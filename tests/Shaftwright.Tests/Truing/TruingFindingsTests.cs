@@ -155,7 +155,8 @@ public sealed class TruingFindingsTests
             result.Find("readings-incomplete")!.Text.ToString(),
             StringComparison.Ordinal
         );
-        Assert.Equal(DialTurns.Judge(turn), result.Turns[0]);
+        Assert.Equal(DialTurns.Judge(turn).Words, result.Turns[0].Words);
+        Assert.Equal(DialTurns.Judge(turn).Offset, result.Turns[0].Offset);
     }
 
     [Fact]

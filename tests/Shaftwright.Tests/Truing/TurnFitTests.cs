@@ -7,7 +7,7 @@ using Shaftwright.Truing;
 
 namespace Shaftwright.Tests.Truing;
 
-public sealed class FirstHarmonicTests
+public sealed class TurnFitTests
 {
     // Five to fourteen places that go round, none evenly, some a turn on or back.
     private static readonly Gen<double[]> s_angles =
@@ -38,21 +38,43 @@ public sealed class FirstHarmonicTests
                     var turn = DialTurns.Judge(
                         DialTurns.At([.. angles.Select((a, i) => (Typed(a), Typed(dial[i])))])
                     );
+                    // The same columns and the weights it found, by another library's orthogonal decomposition.
+                    double[] root = [.. turn.Weights.Select(Math.Sqrt)];
                     var design = Matrix<double>.Build.DenseOfRows(
                         angles
                             .Select(a => Typed(a) * Math.PI / 180)
-                            .Select(a => new[] { 1, Math.Cos(a), Math.Sin(a) })
+                            .Select(
+                                (a, i) =>
+                                    (double[])
+                                        [
+                                            root[i],
+                                            .. Enumerable
+                                                .Range(1, turn.Harmonics.Count)
+                                                .SelectMany(k =>
+                                                    new[]
+                                                    {
+                                                        root[i] * Math.Cos(k * a),
+                                                        root[i] * Math.Sin(k * a),
+                                                    }
+                                                ),
+                                        ]
+                            )
                     );
                     var y = Vector<double>.Build.DenseOfEnumerable(
-                        dial.Take(angles.Length).Select(Typed)
+                        dial.Take(angles.Length).Select((d, i) => root[i] * Typed(d))
                     );
                     var x = MultipleRegression.QR(design, y);
-                    Assert.Equal(Math.Sqrt(x[1] * x[1] + x[2] * x[2]), turn.Offset!.Value, 1e-9);
-                    Assert.Equal(
-                        (y - design * x).L2Norm() / Math.Sqrt(angles.Length),
-                        turn.Residual,
-                        1e-9
-                    );
+                    Assert.Equal(x[0], turn.Middle, 1e-8);
+                    foreach (var h in turn.Harmonics)
+                        Assert.Equal(
+                            Math.Sqrt(
+                                x[2 * h.Order - 1] * x[2 * h.Order - 1]
+                                    + x[2 * h.Order] * x[2 * h.Order]
+                            ),
+                            h.Amplitude,
+                            1e-8
+                        );
+                    Assert.Equal(turn.Harmonics[0].Amplitude, turn.Offset!.Value, 1e-12);
                     if (turn.HighPoint is { } high)
                         Assert.True(DialTurns.Between(high, Math.Atan2(x[2], x[1])) < 1e-6);
                 },
@@ -212,28 +234,29 @@ public sealed class FirstHarmonicTests
     [Fact]
     public void OffsetUncertainty_OfReadingsThatScatter_IsWidenedToTheScatter()
     {
-        // Eight readings with an oval of 0.1: what is left over, 0.1/√2 rms with five degrees of freedom, is far above the dial.
-        (double, double)[] Oval(double c) =>
+        // Twelve readings of a rough bar, up and down in turn: six waves, which twelve places cannot tell from noise.
+        (double, double)[] Rough(double c) =>
             [
                 .. Enumerable
-                    .Range(0, 8)
-                    .Select(i => 45.0 * i)
-                    .Select(a =>
-                        (
-                            a,
-                            0.5
-                                + 0.2 * Math.Cos(a * Math.PI / 180)
-                                + c * Math.Cos(2 * a * Math.PI / 180)
-                        )
+                    .Range(0, 12)
+                    .Select(i =>
+                        (30.0 * i, 0.5 + 0.2 * Math.Cos(i * Math.PI / 6) + (i % 2 == 0 ? c : -c))
                     ),
             ];
-        var oval = DialTurns.Judge(DialTurns.At(Oval(0.1)));
-        Assert.Equal(0.2, oval.Offset!.Value, 1e-9);
+        var wide = DialTurns.Solve(DialTurns.At(Rough(0.04)));
+        var turn = wide.Turns[0];
+        Assert.Single(turn.Harmonics);
+        Assert.Empty(turn.Blips);
         // Usual propagation: s² = Σr²/(n − 3), u = s√(2/n), here spread evenly but for the angles' slope.
-        Assert.Equal(Math.Sqrt(8 * 0.005 / 5) * Math.Sqrt(2.0 / 8), oval.OffsetUncertainty, 0.01);
+        Assert.InRange(
+            turn.OffsetUncertainty / (0.04 * Math.Sqrt(12.0 / 9) * Math.Sqrt(2.0 / 12)),
+            0.9,
+            1.1
+        );
+        Assert.NotNull(wide.Find("rough"));
         Assert.True(
-            oval.OffsetUncertainty
-                > 5 * DialTurns.Judge(DialTurns.At(Oval(0.001))).OffsetUncertainty
+            turn.OffsetUncertainty
+                > 3 * DialTurns.Judge(DialTurns.At(Rough(0.001))).OffsetUncertainty
         );
     }
 
