@@ -10,7 +10,8 @@ namespace Shaftwright.JobFile;
 /// <remarks><para>A field set by two devices holds what arrived last; the history keeps both. Inside a list, where a place is a
 /// number that another device may have shifted, an edit that says what it saw (<see cref="Edit.Was"/>) is refused if
 /// something else stands there now: a reading must not land beside another travel.</para>
-/// <para>Sign-offs are only ever added to. A wrong one is withdrawn by a later one.</para></remarks>
+/// <para>Sign-offs and the entries of tests and fitting are only ever added to (<see cref="KeptRecords"/>). A wrong one is
+/// corrected or withdrawn by a later one.</para></remarks>
 public static class Edits
 {
     private const int MostTokens = 16;
@@ -39,9 +40,7 @@ public static class Edits
             return new(null, log);
 
         // Read before the copy is changed in place.
-        var signed = before is null
-            ? []
-            : JobJson.Read((JsonObject)before).Document?.Records.SignOffs ?? [];
+        var had = before is null ? null : JobJson.Read((JsonObject)before).Document;
         JsonNode? after;
         if (edit.Path.Length == 0)
             after = value;
@@ -76,7 +75,7 @@ public static class Edits
         var reading = JobJson.Read(changed);
         if (reading.Document is not { } read)
             return new(null, reading.Refusals);
-        return Erased(signed, read.Records.SignOffs) is { } lost
+        return had is not null && KeptRecords.Lost(had, read) is { } lost
             ? new(null, [lost])
             : new(changed, []);
     }
@@ -159,22 +158,6 @@ public static class Edits
             ((JsonObject)at).Remove(token);
         else
             ((JsonObject)at)[token] = value;
-        return null;
-    }
-
-    /// <summary>The refusal when sign-offs of before are not all there, unchanged and first, after; else null.</summary>
-    private static Refusal? Erased(IReadOnlyList<SignOff> had, IReadOnlyList<SignOff> has)
-    {
-        for (var i = 0; i < had.Count; i++)
-        {
-            if (i >= has.Count || had[i] != has[i])
-                return new(
-                    $"records.signOffs[{i}]",
-                    had[i].Operation,
-                    "was signed for and cannot be changed or erased",
-                    "a later sign-off of the same operation with \"withdrawn\": true"
-                );
-        }
         return null;
     }
 

@@ -1,5 +1,6 @@
 using Shaftwright.Car;
 using Shaftwright.Corner;
+using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Joints;
@@ -66,6 +67,9 @@ public sealed record Job
     /// <summary>Turns under the dial.</summary>
     public TruingInput? Truing { get; init; }
 
+    /// <summary>Crack tests, and the work they follow.</summary>
+    public CrackTestInput? CrackTest { get; init; }
+
     /// <summary>Everything in it that is out of range, each with its path.</summary>
     public IReadOnlyList<Refusal> Check()
     {
@@ -80,6 +84,7 @@ public sealed record Job
         Strength?.Check(check, "strength");
         Weld?.Check(check, "weld");
         Truing?.Check(check, "truing");
+        CrackTest?.Check(check, "crackTest");
         return check.Refusals;
     }
 }

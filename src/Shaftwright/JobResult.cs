@@ -1,5 +1,6 @@
 using Shaftwright.Car;
 using Shaftwright.Corner;
+using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
@@ -23,6 +24,7 @@ public sealed class JobResult
     private readonly Once<StrengthResult> _strength;
     private readonly Once<WeldResult> _weld;
     private readonly Once<TruingResult> _truing;
+    private readonly Once<CrackTestResult> _crackTest;
 
     internal JobResult(Job job)
     {
@@ -55,6 +57,9 @@ public sealed class JobResult
         );
         _truing = new(() =>
             job.Truing is { } truing ? TruingSolver.Solve(truing, PlacesFor(truing)) : null
+        );
+        _crackTest = new(() =>
+            job.CrackTest is { } tests ? CrackTestSolver.Solve(tests, Cut?.Made) : null
         );
     }
 
@@ -111,6 +116,9 @@ public sealed class JobResult
         return TruingSolver.Solve(TruingSolver.At(truing, moment), PlacesFor(truing));
     }
 
+    /// <summary>Whether it is cracked.</summary>
+    public CrackTestResult? CrackTest => _crackTest.Value;
+
     /// <summary>Every finding of every stage, in the order of the job. Reading it evaluates all stages.</summary>
     public IEnumerable<Finding> Findings =>
         new[]
@@ -124,6 +132,7 @@ public sealed class JobResult
             Strength?.Findings,
             Weld?.Findings,
             Truing?.Findings,
+            CrackTest?.Findings,
         }.SelectMany(f => f ?? []);
 
     /// <summary>A value made when first read. The framework's own asks for reflection that trimming forbids; one thread needs no locks.</summary>

@@ -703,6 +703,13 @@ internal static class JobShape
                 d => d.Job.Truing,
                 (d, v) => d with { Job = d.Job with { Truing = v } }
             )
+            .Part(
+                "crackTest",
+                "crack tests, and the work they follow",
+                CrackTestShape.Stage,
+                d => d.Job.CrackTest,
+                (d, v) => d with { Job = d.Job with { CrackTest = v } }
+            )
             .Value(
                 "records",
                 "what was done and signed for",

@@ -44,6 +44,9 @@ public enum Stage
 
     /// <summary>How straight it runs.</summary>
     Truing,
+
+    /// <summary>Whether it is cracked.</summary>
+    CrackTest,
 }
 
 /// <summary>What a stage says beside its numbers.</summary>

@@ -20,6 +20,7 @@ internal static class RandomJob
         var random = new Random(seed);
         var job = (JsonObject)Make(s_schema, random)!;
         // An order that no schema states: zones follow each other, a band ends after it begins, ids are single.
+        var ids = 0;
         foreach (var node in Objects(job).ToList())
         {
             if (node["zones"] is JsonArray zones)
@@ -32,11 +33,8 @@ internal static class RandomJob
                 band!["from"] = random.Next(0, 100);
                 band["to"] = $"{random.Next(101, 300)}.50 mm";
             }
-            if (node["signOffs"] is JsonArray signed)
-            {
-                for (var i = 0; i < signed.Count; i++)
-                    signed[i]!["id"] = $"s{i}";
-            }
+            if (node.ContainsKey("id"))
+                node["id"] = $"e{ids++}";
         }
         return job;
     }

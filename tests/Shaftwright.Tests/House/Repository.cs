@@ -17,6 +17,7 @@ internal static partial class Repository
         "Strength",
         "Weld",
         "Truing",
+        "CrackTest",
     ];
 
     /// <summary>The folder of Shaftwright.slnx.</summary>

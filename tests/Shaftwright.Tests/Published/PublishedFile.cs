@@ -65,6 +65,9 @@ public sealed class PublishedCase(PublishedFile file, JsonElement json)
     public double Expected(string name) =>
         double.Parse(Text("expected", name), CultureInfo.InvariantCulture);
 
+    /// <summary>The expected value as printed, where it is a word.</summary>
+    public string ExpectedText(string name) => Text("expected", name);
+
     /// <summary>Asserts a value against the printed one: within the tolerance of the file, else half of the last printed digit.</summary>
     public void Agrees(string name, double actual)
     {

@@ -1,0 +1,124 @@
+namespace Shaftwright.CrackTest;
+
+/// <summary>Which tests the work done asks for.</summary>
+internal static class Demands
+{
+    private static readonly Place[] s_butt = [Place.ButtWeld];
+    private static readonly Place[] s_seams = [Place.SleeveInnerEnd, Place.SleeveOuterEnd];
+
+    /// <summary>The demands, in order of time.</summary>
+    /// <param name="work">The work, in order of time.</param>
+    /// <param name="tests">The tests that count.</param>
+    public static List<TestDemand> Of(
+        IReadOnlyList<WorkDone> work,
+        IReadOnlyList<CountingTest> tests
+    )
+    {
+        var sleeved = WorkLog.SleevedAt(work);
+        var demands = new List<TestDemand>();
+        foreach (var w in work)
+        {
+            var open = sleeved is null || w.At < sleeved;
+            switch (w.Kind)
+            {
+                case WorkKind.ButtWelded or WorkKind.WeldRepaired when open:
+                    demands.Add(
+                        Answer(
+                            DemandKind.ButtBeforeSleeve,
+                            w,
+                            w.At,
+                            s_butt,
+                            sleeved ?? FirstRunAfter(w.At),
+                            sleeved is not null
+                        )
+                    );
+                    break;
+                case WorkKind.Pressed:
+                    demands.Add(
+                        Answer(
+                            DemandKind.AfterPressing,
+                            w,
+                            w.At,
+                            open ? s_butt : s_seams,
+                            open && sleeved is not null ? sleeved : FirstRunAfter(w.At),
+                            open && sleeved is not null
+                        )
+                    );
+                    break;
+                case WorkKind.FirstEvent:
+                    demands.Add(
+                        Answer(
+                            DemandKind.AfterFirstEvent,
+                            w,
+                            w.At,
+                            sleeved is null ? s_butt : s_seams,
+                            FirstRunAfter(w.At),
+                            false
+                        )
+                    );
+                    break;
+                default:
+                    break;
+            }
+        }
+        // Each heat starts the two days again, so only the last one asks.
+        if (work.LastOrDefault(w => WorkLog.IsHeat(w.Kind)) is { } heat)
+        {
+            var due = heat.At.AddSeconds(TestLimits.HydrogenDelay);
+            demands.Add(
+                Answer(
+                    DemandKind.AfterTwoDays,
+                    heat,
+                    due,
+                    sleeved is null ? s_butt : s_seams,
+                    FirstRunAfter(heat.At),
+                    false
+                )
+            );
+        }
+        return [.. demands.OrderBy(d => d.DueFrom)];
+
+        DateTimeOffset? FirstRunAfter(DateTimeOffset at) =>
+            work.Where(w =>
+                    w.At > at
+                    && w.Kind is WorkKind.FirstRun or WorkKind.FirstEvent or WorkKind.LaterRun
+                )
+                .Select(w => (DateTimeOffset?)w.At)
+                .FirstOrDefault();
+
+        TestDemand Answer(
+            DemandKind kind,
+            WorkDone after,
+            DateTimeOffset due,
+            Place[] places,
+            DateTimeOffset? before,
+            bool hidden
+        )
+        {
+            // Two tests, one at each end of the sleeve, answer as one does: the last of them is when it is answered.
+            CountingTest? last = null;
+            foreach (var place in places)
+            {
+                var first = tests
+                    .Where(t =>
+                        t.LookedAt >= due && !(hidden && t.LookedAt > before) && t.Saw(place)
+                    )
+                    .MinBy(t => t.LookedAt);
+                if (first is null)
+                    return new(kind, after.Id, due, before, hidden, places, null, false);
+                if (last is null || first.LookedAt > last.LookedAt)
+                    last = first;
+            }
+            return new(
+                kind,
+                after.Id,
+                due,
+                before,
+                hidden,
+                places,
+                last?.Id,
+                last?.LookedAt > before
+            );
+        }
+    }
+}

@@ -1,0 +1,155 @@
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Measures;
+
+namespace Shaftwright.CrackTest;
+
+/// <summary>Judges the marks of one test: put together where they lie close, by the level, and by the floor above it.</summary>
+internal sealed class MarkJudge(TestRun run, AcceptanceLevel level, MadeShaft? made)
+{
+    public IReadOnlyList<MarkResult> Judge()
+    {
+        var marks = Entries.Standing(run.Indications);
+        var placed = marks.Where(m => m.Position is not null && m.Length is not null).ToList();
+        var results = new List<(int At, MarkResult Mark)>();
+        foreach (var (members, length) in Groups(placed))
+        {
+            Indication[] group = [.. members.Select(i => placed[i])];
+            results.Add((IndexOf(group[0]), One(group, length)));
+        }
+        foreach (var mark in marks.Where(m => !placed.Contains(m)))
+            results.Add((IndexOf(mark), One([mark], mark.Length?.Value)));
+        return [.. results.OrderBy(r => r.At).Select(r => r.Mark)];
+
+        int IndexOf(Indication mark) => marks.TakeWhile(m => !ReferenceEquals(m, mark)).Count();
+    }
+
+    private IReadOnlyList<(IReadOnlyList<int> Members, double Length)> Groups(
+        List<Indication> placed
+    )
+    {
+        // The thinnest diameter among them, and no separation round the shaft where an angle is missing: both bring marks nearer
+        // together than they may be, which errs towards judging them as one.
+        var thinnest = placed.Select(m => DiameterAt(m.Position!.Value)).Min();
+        var flat = thinnest is null || placed.Any(m => m.Angle is null);
+        return MarkGroups.Of(
+            [
+                .. placed.Select(m => new FlatMark(
+                    m.Position!.Value,
+                    flat ? 0 : m.Angle!.Value * thinnest!.Value / 2,
+                    m.Length!.Value,
+                    m.Direction?.Value ?? double.NaN
+                )),
+            ],
+            flat ? double.PositiveInfinity : Math.PI * thinnest!.Value
+        );
+    }
+
+    private double? DiameterAt(double x)
+    {
+        if (
+            made is { SleeveFrom: { } from, SleeveTo: { } to, SleeveOutside: { } outside }
+            && x >= from
+            && x <= to
+        )
+            return outside;
+        return made
+            ?.Stretches.Where(s => x >= s.From && x <= s.To)
+            .Select(s => (double?)s.At(x))
+            .FirstOrDefault();
+    }
+
+    private MarkResult One(Indication[] group, double? length)
+    {
+        var place = group.Min(m => PlaceOf(m));
+        var crack = group.Any(m => m.Crack == true);
+        double? width = group.Any(m => m.Width is null) ? null : group.Max(m => m.Width!.Value);
+        // The larger of the two is the length, whichever way it was noted.
+        if (length is { } l && width is { } w && w > l)
+            (length, width) = (w, l);
+        // One line among them is enough: a round mark beside it does not make it round.
+        var linear =
+            length is not { } size
+            || Acceptance.IsLinear(size, width)
+            || group.Any(m => m.Length is { } own && IsLine(own.Value, m.Width?.Value));
+        bool? accepted =
+            crack ? false
+            : length is { } known
+                ? known <= Acceptance.Largest(run.Method, level, linear) + Acceptance.Hair
+            : null;
+        var stops =
+            crack || place != Place.Bar || (length is not null && linear) || accepted == false;
+        var positions = group.Select(m => m.Position?.Value).OfType<double>().ToList();
+        return new(
+            run.Id,
+            [.. group.Select(m => m.Id)],
+            place,
+            positions.Count == 0 ? null : positions.Average(),
+            group.Select(m => m.Angle?.Value).FirstOrDefault(a => a is not null),
+            length,
+            width,
+            linear,
+            crack,
+            accepted,
+            stops,
+            Words(group, place, length, width, linear, crack, accepted, stops)
+        );
+    }
+
+    private static bool IsLine(double length, double? width) =>
+        width is { } w
+            ? Acceptance.IsLinear(Math.Max(length, w), Math.Min(length, w))
+            : Acceptance.IsLinear(length, null);
+
+    /// <summary>The place that counts: what was noted as plain bar but lies in the heat of a weld or in a spline counts as that.</summary>
+    private Place PlaceOf(Indication mark)
+    {
+        if (mark.Place != Place.Bar || mark.Position?.Value is not { } x || made is null)
+            return mark.Place;
+        if (Math.Abs(x - made.WeldAt) <= made.HeatBand)
+            return Place.ButtWeld;
+        if (made.SleeveFrom is { } from && Math.Abs(x - from) <= made.HeatBand)
+            return Place.SleeveInnerEnd;
+        if (made.SleeveTo is { } to && Math.Abs(x - to) <= made.HeatBand)
+            return Place.SleeveOuterEnd;
+        if (made.Stretches.Any(s => s.Kind == ZoneKind.Spline && x >= s.From && x <= s.To))
+            return x < made.WeldAt ? Place.InnerSpline : Place.OuterSpline;
+        return Place.Bar;
+    }
+
+    private Sentence Words(
+        Indication[] group,
+        Place place,
+        double? length,
+        double? width,
+        bool linear,
+        bool crack,
+        bool? accepted,
+        bool stops
+    )
+    {
+        Sentence size = (length, width) switch
+        {
+            ({ } l, { } w) => $"{Say.Length(l)} × {Say.Length(w)}",
+            ({ } l, null) => $"{Say.Length(l)} long",
+            _ => (Sentence)$"not measured",
+        };
+        Sentence what =
+            group.Length > 1
+                ? (Sentence)$"{group.Length} marks that count as one, {size}"
+                : $"A mark, {size}";
+        Sentence at = $"{what}, at {PlaceWords.At(place)}";
+        if (crack)
+            return $"{at}: a crack. No level accepts one.";
+        if (!stops)
+            return length is null
+                ? (Sentence)$"{at}: measure it."
+                : $"{at}: round, and no larger than level {PlaceWords.Level(level)} accepts.";
+        if (place != Place.Bar)
+            return $"{at}: any mark there stops the job.";
+        return linear
+            ? (Sentence)
+                $"{at}: a line{(width is null && length is not null ? ", as long as its width is not measured" : "")}. Any line stops the job."
+            : $"{at}: larger than level {PlaceWords.Level(level)} accepts, {Say.Length(Acceptance.Largest(run.Method, level, linear))}.";
+    }
+}
