@@ -29,7 +29,7 @@ public class LengthBench
     {
         Func<double, double> Curve(Func<int, double> square)
         {
-            var fit = Fit.PolynomialFunc(
+            var fit = MathNet.Numerics.Fit.PolynomialFunc(
                 _travel,
                 [.. Enumerable.Range(0, _travel.Length).Select(square)],
                 3

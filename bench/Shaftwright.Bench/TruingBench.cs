@@ -24,7 +24,7 @@ public class TruingBench
     [Benchmark(Baseline = true)]
     public double GeneralLibrary_FitOnly()
     {
-        var c = Fit.LinearCombination(_angle, _dial, _ => 1, Math.Cos, Math.Sin);
+        var c = MathNet.Numerics.Fit.LinearCombination(_angle, _dial, _ => 1, Math.Cos, Math.Sin);
         return double.Hypot(c[1], c[2]);
     }
 }

@@ -21,6 +21,7 @@ internal static class KeptRecords
         (["crackTest", "work"], ByEntry),
         (["crackTest", "tests"], ByEntry),
         (["crackTest", "decisions"], ByEntry),
+        (["fit", "done"], ByEntry),
     ];
 
     /// <summary>The refusal when an entry that was there is changed or gone, else null.</summary>

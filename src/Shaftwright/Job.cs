@@ -3,6 +3,7 @@ using Shaftwright.Corner;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
+using Shaftwright.Fit;
 using Shaftwright.Joints;
 using Shaftwright.Length;
 using Shaftwright.Measures;
@@ -70,6 +71,9 @@ public sealed record Job
     /// <summary>Crack tests, and the work they follow.</summary>
     public CrackTestInput? CrackTest { get; init; }
 
+    /// <summary>How it goes onto the car.</summary>
+    public FitInput? Fit { get; init; }
+
     /// <summary>Everything in it that is out of range, each with its path.</summary>
     public IReadOnlyList<Refusal> Check()
     {
@@ -85,6 +89,7 @@ public sealed record Job
         Weld?.Check(check, "weld");
         Truing?.Check(check, "truing");
         CrackTest?.Check(check, "crackTest");
+        Fit?.Check(check, "fit");
         return check.Refusals;
     }
 }

@@ -4,6 +4,7 @@ using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
+using Shaftwright.Fit;
 using Shaftwright.Joints;
 using Shaftwright.Length;
 using Shaftwright.Strength;
@@ -25,6 +26,7 @@ public sealed class JobResult
     private readonly Once<WeldResult> _weld;
     private readonly Once<TruingResult> _truing;
     private readonly Once<CrackTestResult> _crackTest;
+    private readonly Once<FitResult> _fit;
 
     internal JobResult(Job job)
     {
@@ -59,7 +61,24 @@ public sealed class JobResult
             job.Truing is { } truing ? TruingSolver.Solve(truing, PlacesFor(truing)) : null
         );
         _crackTest = new(() =>
-            job.CrackTest is { } tests ? CrackTestSolver.Solve(tests, Cut?.Made) : null
+            FitWork.In(job) is { } tests ? CrackTestSolver.Solve(tests, Cut?.Made) : null
+        );
+        _fit = new(() =>
+            job.Fit is { } fit
+                ? FitSolver.Solve(
+                    fit,
+                    new()
+                    {
+                        Joints = job.Joints,
+                        Length = Length,
+                        Margin = job.Length?.Margin?.Value ?? LengthFields.UsualMargin,
+                        Made = Cut?.Made,
+                        Sleeve = job.Cut?.SleeveLength is not null,
+                        Donors = Donors,
+                        Strength = Strength,
+                    }
+                )
+                : null
         );
     }
 
@@ -119,6 +138,9 @@ public sealed class JobResult
     /// <summary>Whether it is cracked.</summary>
     public CrackTestResult? CrackTest => _crackTest.Value;
 
+    /// <summary>How it goes onto the car.</summary>
+    public FitResult? Fit => _fit.Value;
+
     /// <summary>Every finding of every stage, in the order of the job. Reading it evaluates all stages.</summary>
     public IEnumerable<Finding> Findings =>
         new[]
@@ -133,6 +155,7 @@ public sealed class JobResult
             Weld?.Findings,
             Truing?.Findings,
             CrackTest?.Findings,
+            Fit?.Findings,
         }.SelectMany(f => f ?? []);
 
     /// <summary>A value made when first read. The framework's own asks for reflection that trimming forbids; one thread needs no locks.</summary>

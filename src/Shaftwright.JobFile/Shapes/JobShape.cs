@@ -710,6 +710,13 @@ internal static class JobShape
                 d => d.Job.CrackTest,
                 (d, v) => d with { Job = d.Job with { CrackTest = v } }
             )
+            .Part(
+                "fit",
+                "how it goes onto the car",
+                FitShape.Stage,
+                d => d.Job.Fit,
+                (d, v) => d with { Job = d.Job with { Fit = v } }
+            )
             .Value(
                 "records",
                 "what was done and signed for",

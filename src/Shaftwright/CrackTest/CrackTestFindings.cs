@@ -190,6 +190,7 @@ internal sealed class CrackTestFindings
         {
             DemandKind.ButtBeforeSleeve => "after the butt weld",
             DemandKind.AfterPressing => "after pressing",
+            DemandKind.AfterProofTwist => "after the proof twist",
             DemandKind.AfterTwoDays => "two days after the last heat",
             _ => "after the first event",
         };

@@ -39,6 +39,9 @@ public enum WorkKind
     /// <summary>A weld was repaired.</summary>
     WeldRepaired,
 
+    /// <summary>Twisted on the bench to a proof torque.</summary>
+    ProofTwisted,
+
     /// <summary>First run on the car.</summary>
     FirstRun,
 

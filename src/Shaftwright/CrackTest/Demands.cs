@@ -45,10 +45,12 @@ internal static class Demands
                         )
                     );
                     break;
-                case WorkKind.FirstEvent:
+                case WorkKind.ProofTwisted or WorkKind.FirstEvent:
                     demands.Add(
                         Answer(
-                            DemandKind.AfterFirstEvent,
+                            w.Kind == WorkKind.FirstEvent
+                                ? DemandKind.AfterFirstEvent
+                                : DemandKind.AfterProofTwist,
                             w,
                             w.At,
                             sleeved is null ? s_butt : s_seams,

@@ -11,6 +11,9 @@ public enum DemandKind
     /// <summary>After a session at the press.</summary>
     AfterPressing,
 
+    /// <summary>After a proof twist.</summary>
+    AfterProofTwist,
+
     /// <summary>Two days after the last heat: cracks from hydrogen come late.</summary>
     AfterTwoDays,
 
@@ -86,6 +89,9 @@ public sealed record TestDemand(
             (DemandKind.AfterPressing, DemandState.Missed) =>
                 $"The butt was pressed at {from} and sleeved over without a test after it.",
             (DemandKind.AfterPressing, DemandState.Done) => $"Tested after pressing at {from}.",
+            (DemandKind.AfterProofTwist, DemandState.Due) =>
+                $"Test every weld after the proof twist at {from}.",
+            (DemandKind.AfterProofTwist, DemandState.Done) => $"Tested after the proof twist.",
             (DemandKind.AfterTwoDays, DemandState.NotYet) =>
                 $"Test again from {from} on, in {Say.Time((DueFrom - now).TotalSeconds)}: cracks from hydrogen come late.",
             (DemandKind.AfterTwoDays, DemandState.Due) =>

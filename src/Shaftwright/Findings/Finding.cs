@@ -47,6 +47,9 @@ public enum Stage
 
     /// <summary>Whether it is cracked.</summary>
     CrackTest,
+
+    /// <summary>How it goes onto the car.</summary>
+    Fit,
 }
 
 /// <summary>What a stage says beside its numbers.</summary>

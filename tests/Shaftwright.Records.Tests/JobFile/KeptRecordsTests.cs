@@ -14,7 +14,8 @@ public sealed class KeptRecordsTests
             "notes":[{"id":"n1","places":["buttWeld"],"light":"800 lx"}],
             "steps":[{"id":"s1","step":"cleaned","at":"2026-03-01T14:00:00+01:00"}],
             "indications":[{"id":"m1","place":"buttWeld","length":"2 mm"}]}],
-          "decisions":[{"id":"d1","indication":"m1","what":"dressed","at":"2026-03-01T15:00:00Z"}]}}
+          "decisions":[{"id":"d1","indication":"m1","what":"dressed","at":"2026-03-01T15:00:00Z"}]},
+         "fit":{"hubNutByMaker":"215 N·m","done":[{"id":"f1","step":"pullCheck","at":"2026-03-05T15:00:00Z","pullHeld":false}]}}
         """;
 
     private static JsonObject Job() => JsonNode.Parse(Tested)!.AsObject();
@@ -55,6 +56,9 @@ public sealed class KeptRecordsTests
         "crackTest.tests[0].indications[0]"
     )]
     [InlineData("/crackTest/decisions/0/what", "\"scrapped\"", "crackTest.decisions[0]")]
+    [InlineData("/fit/done/0/pullHeld", "true", "fit.done[0]")]
+    [InlineData("/fit/done", null, "fit.done[0]")]
+    [InlineData("/fit", null, "fit.done[0]")]
     public void TryApply_WhatWouldChangeOrEraseAnEntry_IsRefused(
         string path,
         string? value,
@@ -86,6 +90,11 @@ public sealed class KeptRecordsTests
         """{"id":"d2","corrects":"d1","indication":"m1","what":"scrapped","at":"2026-03-01T16:00:00Z"}"""
     )]
     [InlineData("/crackTest/level", "\"one\"")]
+    [InlineData(
+        "/fit/done/-",
+        """{"id":"f2","step":"pullCheck","at":"2026-03-05T15:10:00Z","pullHeld":true}"""
+    )]
+    [InlineData("/fit/hubNutByMaker", "\"220 N·m\"")]
     [InlineData("/crackTest/austeniticFiller", "false")]
     [InlineData("/name", "\"other\"")]
     public void TryApply_WhatOnlyAdds_IsAccepted(string path, string value)
@@ -109,6 +118,11 @@ public sealed class KeptRecordsTests
     )]
     [InlineData("/crackTest/tests/0/steps/-", """{"id":"s2","step":"dried","at":"14:05"}""")]
     [InlineData("/crackTest/tests/0/notes/-", """{"id":"n2","partTemperature":"70°"}""")]
+    [InlineData("/fit/done/-", """{"id":"f1","step":"oil","at":"2026-03-05T15:10:00Z"}""")]
+    [InlineData(
+        "/fit/done/-",
+        """{"id":"f2","step":"oil","at":"2026-03-05T15:10:00Z","pull":"15 kg"}"""
+    )]
     public void TryApply_AnEntryThatCannotBeRead_IsRefused(string path, string value) =>
         Assert.False(Edit(Job(), path, value).Accepted);
 

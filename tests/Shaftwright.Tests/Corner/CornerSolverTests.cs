@@ -40,7 +40,7 @@ public sealed class CornerSolverTests
                     var set = Assert.Single(Solve(corner).Sets);
                     var degree = count >= 5 ? 3 : 2;
                     Assert.Equal(degree, set.Degree);
-                    var coefficients = Fit.Polynomial(
+                    var coefficients = MathNet.Numerics.Fit.Polynomial(
                         [.. travel.Select(t => t / 100)],
                         [.. length.Select(l => l * l)],
                         degree

@@ -18,6 +18,7 @@ internal static partial class Repository
         "Weld",
         "Truing",
         "CrackTest",
+        "Fit",
     ];
 
     /// <summary>The folder of Shaftwright.slnx.</summary>
