@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Reflection;
-using System.Text;
 using System.Text.Json.Serialization.Metadata;
-using Microsoft.Net.Http.Headers;
 using Shaftwright.JobFile;
 using Shaftwright.JobFile.Exchange;
 using Shaftwright.Records;
@@ -18,14 +16,9 @@ internal static class JobApi
     /// <summary>Most edits in one request.</summary>
     public const int MostEdits = 500;
 
-    private static readonly UTF8Encoding s_utf8 = new(false, throwOnInvalidBytes: true);
-
     public static void Map(WebApplication app, JobBook book, bool demo)
     {
         var health = new HealthReply("Shaftwright", Version(), demo, book.Id);
-        app.Use(
-            (context, next) => MeantForAnother(context, book) ? Another(context) : next(context)
-        );
         var api = app.MapGroup("/api");
         api.MapGet("/health", context => Send(context, health, ExchangeJson.Default.HealthReply));
         api.MapGet(
@@ -62,22 +55,6 @@ internal static class JobApi
                 )
         );
     }
-
-    /// <summary>A page stays open while another book comes to be served at its address; what it holds is not for that one.
-    /// Which book is served is answered to anyone.</summary>
-    private static bool MeantForAnother(HttpContext context, JobBook book) =>
-        context.Request.Headers.TryGetValue(HealthReply.BookHeader, out var meant)
-        && meant != book.Id
-        && context.Request.Path.StartsWithSegments("/api", out var rest)
-        && rest != "/health";
-
-    private static Task Another(HttpContext context) =>
-        Troubles.Answer(
-            context,
-            StatusCodes.Status409Conflict,
-            "That is meant for another job book than the one served here.",
-            "the id of this book, from api/health, or none"
-        );
 
     private static Task OneJob(HttpContext context, JobBook book) =>
         book.Find((string)context.GetRouteValue("id")!) is { } job
@@ -120,17 +97,7 @@ internal static class JobApi
 
     private static async Task Take(HttpContext context, JobBook book)
     {
-        if (!IsJson(context.Request.ContentType))
-        {
-            await Troubles.Answer(
-                context,
-                StatusCodes.Status415UnsupportedMediaType,
-                "That is not sent as JSON.",
-                "Content-Type: application/json"
-            );
-            return;
-        }
-        if (await Body(context) is not { } text)
+        if (await JsonBody.Text(context) is not { } text)
             return;
         var edits = EditJson.Read(text, out var refusals);
         if (refusals.Count > 0 || edits.Count > MostEdits)
@@ -145,33 +112,6 @@ internal static class JobApi
         }
         // Answered only after the book has them on disk.
         await Send(context, book.Apply(edits), ExchangeJson.Default.IReadOnlyListEditReply);
-    }
-
-    private static bool IsJson(string? contentType) =>
-        MediaTypeHeaderValue.TryParse(contentType, out var type)
-        && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
-        && (
-            !type.Charset.HasValue
-            || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase)
-        );
-
-    private static async Task<string?> Body(HttpContext context)
-    {
-        try
-        {
-            using var reader = new StreamReader(context.Request.Body, s_utf8, false);
-            return await reader.ReadToEndAsync(context.RequestAborted);
-        }
-        catch (DecoderFallbackException)
-        {
-            await Troubles.Answer(
-                context,
-                StatusCodes.Status400BadRequest,
-                "That is not text in UTF-8.",
-                "JSON in UTF-8"
-            );
-            return null;
-        }
     }
 
     private static string? Asked(HttpContext context, string name) =>

@@ -121,10 +121,70 @@ internal static class CommandLine
 
     private static Command Serve(Streams streams)
     {
-        var port = new Option<int>("--port")
+        var port = PortOption("--port", "Port on this machine; 0 takes any free one.");
+        port.DefaultValueFactory = _ => ServeOptions.UsualPort;
+        var data = new Option<string>("--data")
         {
-            Description = "Port on this machine; 0 takes any free one.",
-            DefaultValueFactory = _ => ServeOptions.UsualPort,
+            Description = "Folder of the job book; your own, or the demo's, when not given.",
+            HelpName = "DIR",
+        };
+        var demo = new Option<bool>("--demo") { Description = "Serve the demo jobs." };
+        var open = new Option<bool>("--open") { Description = "Open the page in the browser." };
+        var lan = new Option<string?>("--lan")
+        {
+            Description =
+                "Serve paired phones in this network too, encrypted; at ADDRESS only when one is given.",
+            HelpName = "ADDRESS",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var lanPort = PortOption(
+            "--lan-port",
+            "Port for phones; the one after --port when not given."
+        );
+        var plain = new Option<bool>("--plain")
+        {
+            Description =
+                "With --lan: also without encryption, on the port after. Others in the network can read along.",
+        };
+        var command = new Command(
+            "serve",
+            "The pages and the job book, for this machine, and for paired phones when asked."
+        )
+        {
+            port,
+            data,
+            demo,
+            open,
+            lan,
+            lanPort,
+            plain,
+        };
+        command.SetAction(
+            (parsed, cancel) =>
+                ServeVerb.RunAsync(
+                    new ServeOptions
+                    {
+                        Port = parsed.GetValue(port) ?? ServeOptions.UsualPort,
+                        Data = parsed.GetValue(data),
+                        Demo = parsed.GetValue(demo),
+                        Open = parsed.GetValue(open),
+                        Lan = parsed.GetResult(lan) is not null,
+                        LanAddress = parsed.GetValue(lan),
+                        LanPort = parsed.GetValue(lanPort),
+                        Plain = parsed.GetValue(plain),
+                        Out = streams.Out,
+                        Error = streams.Error,
+                    },
+                    cancel
+                )
+        );
+        return command;
+    }
+
+    private static Option<int?> PortOption(string name, string description) =>
+        new(name)
+        {
+            Description = description,
             HelpName = "N",
             CustomParser = said =>
             {
@@ -141,40 +201,9 @@ internal static class CommandLine
                 said.AddError(
                     $"“{said.Tokens[0].Value}” is no port. A port is a number from 0 to 65535."
                 );
-                return 0;
+                return null;
             },
         };
-        var data = new Option<string>("--data")
-        {
-            Description = "Folder of the job book; your own, or the demo's, when not given.",
-            HelpName = "DIR",
-        };
-        var demo = new Option<bool>("--demo") { Description = "Serve the demo jobs." };
-        var open = new Option<bool>("--open") { Description = "Open the page in the browser." };
-        var command = new Command("serve", "The pages and the job book, for this machine only.")
-        {
-            port,
-            data,
-            demo,
-            open,
-        };
-        command.SetAction(
-            (parsed, cancel) =>
-                ServeVerb.RunAsync(
-                    new ServeOptions
-                    {
-                        Port = parsed.GetValue(port),
-                        Data = parsed.GetValue(data),
-                        Demo = parsed.GetValue(demo),
-                        Open = parsed.GetValue(open),
-                        Out = streams.Out,
-                        Error = streams.Error,
-                    },
-                    cancel
-                )
-        );
-        return command;
-    }
 
     private static Command New(Streams streams)
     {

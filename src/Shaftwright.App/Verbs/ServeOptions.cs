@@ -18,6 +18,18 @@ public sealed record ServeOptions
     /// <summary>Open the page in the desktop's browser, where there is one.</summary>
     public bool Open { get; init; }
 
+    /// <summary>Serve phones in the garage network too.</summary>
+    public bool Lan { get; init; }
+
+    /// <summary>The one address of this machine to serve phones at; null for every private one.</summary>
+    public string? LanAddress { get; init; }
+
+    /// <summary>Port for phones; null for the one after <see cref="Port"/>, or any free one when that is 0.</summary>
+    public int? LanPort { get; init; }
+
+    /// <summary>Serve phones without encryption too, on the port after <see cref="LanPort"/>.</summary>
+    public bool Plain { get; init; }
+
     /// <summary>Where the address is written.</summary>
     public TextWriter Out { get; init; } = Console.Out;
 

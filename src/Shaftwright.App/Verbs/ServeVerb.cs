@@ -3,11 +3,12 @@ using System.Net;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Connections;
 using Shaftwright.App.Api;
+using Shaftwright.App.Link;
 using Shaftwright.Records;
 
 namespace Shaftwright.App.Verbs;
 
-/// <summary><c>serve</c>: the pages, the job book and the API between them, for this machine only.</summary>
+/// <summary><c>serve</c>: the pages, the job book and the API between them, for this machine; with <c>--lan</c> for paired phones too.</summary>
 public static class ServeVerb
 {
     /// <summary>Serves until it is told to stop (Ctrl+C, SIGTERM, or <paramref name="cancel"/>).</summary>
@@ -35,17 +36,20 @@ public static class ServeVerb
         }
         using (book)
         {
-            await using var app = Build(options, book);
+            using var lan = LanChoice.Open(options, folder);
+            await using var app = Build(options, book, lan);
             try
             {
                 await app.StartAsync(cancel);
             }
             catch (Exception e) when (e is IOException or SocketException)
             {
-                return await Failed(options, WhyNot(options.Port, e));
+                return await Failed(options, WhyNot(options, e));
             }
             var address = Address(app);
             await options.Out.WriteLineAsync($"Shaftwright is at {address} (jobs in {folder})");
+            if (lan is not null)
+                await options.Out.WriteLineAsync(ForPhones(lan, address));
             await options.Out.FlushAsync(cancel);
             if (options.Open)
                 Desktop.Open(address);
@@ -54,7 +58,7 @@ public static class ServeVerb
         return 0;
     }
 
-    private static WebApplication Build(ServeOptions options, JobBook book)
+    private static WebApplication Build(ServeOptions options, JobBook book, Lan? lan)
     {
         var builder = WebApplication.CreateSlimBuilder(
             new WebApplicationOptions
@@ -70,11 +74,15 @@ public static class ServeVerb
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = JobApi.MostBody;
+            var laptop = new Door(laptop: true, plain: true);
             if (options.Port == 0)
-                kestrel.Listen(IPAddress.Loopback, 0);
+                kestrel.Listen(IPAddress.Loopback, 0, laptop.Mark);
             else
-                kestrel.ListenLocalhost(options.Port);
+                kestrel.ListenLocalhost(options.Port, laptop.Mark);
+            lan?.Listen(kestrel, LanChoice.Port(options));
         });
+        if (lan is not null)
+            builder.WebHost.UseKestrelHttpsConfiguration();
         builder.Logging.ClearProviders();
         builder.Logging.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
@@ -84,21 +92,26 @@ public static class ServeVerb
         builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
 
         var app = builder.Build();
-        app.UseMiddleware<LocalOnly>(ContentPolicy.For(app.Environment.WebRootFileProvider));
+        var link = new GarageLink(book, lan);
+        app.UseMiddleware<OwnPagesOnly>(ContentPolicy.For(app.Environment.WebRootFileProvider));
         app.UseMiddleware<Troubles>();
+        app.UseMiddleware<RightBook>(book);
+        app.UseMiddleware<PairedOnly>(link);
         JobApi.Map(app, book, options.Demo);
+        LinkApi.Map(app, link);
         if (File.Exists(Path.Combine(AppContext.BaseDirectory, Assets)))
         {
-            app.MapStaticAssets();
+            app.MapStaticAssets().WithMetadata(Reach.Anyone);
             // Asked anew each time, so that a new build is seen at once; its parts are kept by their names.
             app.MapFallbackToFile(
-                "index.html",
-                new StaticFileOptions
-                {
-                    OnPrepareResponse = page =>
-                        page.Context.Response.Headers.CacheControl = "no-cache",
-                }
-            );
+                    "index.html",
+                    new StaticFileOptions
+                    {
+                        OnPrepareResponse = page =>
+                            page.Context.Response.Headers.CacheControl = "no-cache",
+                    }
+                )
+                .WithMetadata(Reach.Anyone);
         }
         return app;
     }
@@ -109,23 +122,33 @@ public static class ServeVerb
 
     private static string Address(WebApplication app)
     {
+        // The laptop's own door was opened first.
         var bound = app.Urls.First();
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"http://localhost:{BindingAddress.Parse(bound).Port}/"
-        );
+        return $"http://localhost:{Text(BindingAddress.Parse(bound).Port)}/";
     }
 
-    private static string WhyNot(int port, Exception e) =>
-        e is AddressInUseException || e.InnerException is AddressInUseException
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"Port {port} is taken by another program, perhaps another Shaftwright. Close it, or choose another: --port {(port < 65535 ? port + 1 : UsualOther)}"
+    private static string ForPhones(Lan lan, string address) =>
+        $"Phones in this network: {string.Join("  ", lan.Addresses.Select(a => a.Url.AbsoluteUri))}\n"
+        + $"To pair one, open {address}phones on this laptop.";
+
+    private static string WhyNot(ServeOptions options, Exception e)
+    {
+        var (port, phones) = (Text(options.Port), LanChoice.Port(options));
+        var (ports, other) = options.Lan
+            ? (
+                $"One of the ports {port} (this machine) and {Text(phones)} (phones{(options.Plain ? ", and the one after" : "")})",
+                "--port N --lan-port N"
             )
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"Port {port} cannot be served: {e.Message} Choose another with --port."
+            : (
+                $"Port {port}",
+                $"--port {Text(options.Port < 65535 ? options.Port + 1 : UsualOther)}"
             );
+        return e is AddressInUseException || e.InnerException is AddressInUseException
+            ? $"{ports} is taken by another program, perhaps another Shaftwright. Close it, or choose another: {other}"
+            : $"{ports} cannot be served: {e.Message} Choose another: {other}";
+    }
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 
     private const int UsualOther = 8080;
 

@@ -6,25 +6,6 @@ namespace Shaftwright.Records.Devices;
 /// <param name="Expires">When it is good no longer.</param>
 public sealed record PairingCode(string Scanned, string Typed, DateTimeOffset Expires);
 
-/// <summary>What became of the code made last.</summary>
-public enum CodeState
-{
-    /// <summary>None was made since the program started.</summary>
-    None,
-
-    /// <summary>It waits for its device.</summary>
-    Waiting,
-
-    /// <summary>A device has used it.</summary>
-    Used,
-
-    /// <summary>Its time is over.</summary>
-    Expired,
-
-    /// <summary>Too many wrong codes were tried meanwhile: it was withdrawn.</summary>
-    Withdrawn,
-}
-
 /// <summary>The answer to a code that was tried.</summary>
 public enum CodeAnswer
 {

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using System.Security.Cryptography;
+using Shaftwright.JobFile.Exchange;
 
 namespace Shaftwright.Records.Devices;
 

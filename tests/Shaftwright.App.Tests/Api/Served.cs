@@ -20,16 +20,20 @@ internal sealed class Served : IAsyncDisposable
     private readonly Process _process;
     private readonly Task<string> _error;
 
-    private Served(Process process, Task<string> error, Uri address)
+    private Served(Process process, Task<string> error, Uri address, IReadOnlyList<Uri> phones)
     {
         _process = process;
         _error = error;
         Address = address;
+        Phones = phones;
         Client = NewClient();
     }
 
     /// <summary>Where it says it is.</summary>
     public Uri Address { get; }
+
+    /// <summary>Where it says that phones find it, with <c>--lan</c>.</summary>
+    public IReadOnlyList<Uri> Phones { get; }
 
     public int Port => Address.Port;
 
@@ -52,7 +56,17 @@ internal sealed class Served : IAsyncDisposable
             process.Kill();
             throw new InvalidOperationException($"It did not serve: {await error}");
         }
-        return new(process, error, new Uri(line.Split(' ')[3]));
+        var phones =
+            more.Contains("--lan")
+            && await process.StandardOutput.ReadLineAsync(patience.Token) is { } further
+                ? further.Split(' ').Where(w => w.Contains("://", StringComparison.Ordinal))
+                : [];
+        return new(
+            process,
+            error,
+            new Uri(line.Split(' ')[3]),
+            [.. phones.Select(w => new Uri(w))]
+        );
     }
 
     /// <summary>Starts it and kills it so much later, whatever it has come to.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using Shaftwright.JobFile.Exchange;
 using Shaftwright.Records.Devices;
 
 namespace Shaftwright.Records.Tests.Devices;

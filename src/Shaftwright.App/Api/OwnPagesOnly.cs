@@ -1,12 +1,12 @@
-using System.Globalization;
 using Microsoft.Extensions.Primitives;
+using Shaftwright.App.Link;
 
 namespace Shaftwright.App.Api;
 
-/// <summary>Lets through what comes from this machine's own pages and programs.</summary>
-/// <remarks>The port listens on loopback, but a page of any site in the same browser can reach that too: by a name it points at
-/// 127.0.0.1 (so the Host is checked), or by posting across origins (so the Origin is).</remarks>
-internal sealed class LocalOnly(RequestDelegate next, ContentPolicy policy)
+/// <summary>Lets through what comes from this program's own pages, and from programs that name no page.</summary>
+/// <remarks>A page of any site in a browser that reaches this port can send to it too: by a name that it points here (so the Host is
+/// checked), or by posting across origins (so the Origin is).</remarks>
+internal sealed class OwnPagesOnly(RequestDelegate next, ContentPolicy policy)
 {
     public Task InvokeAsync(HttpContext context)
     {
@@ -18,18 +18,18 @@ internal sealed class LocalOnly(RequestDelegate next, ContentPolicy policy)
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
 
-        var port = context.Connection.LocalPort;
-        if (!IsOurs(request.Host, port))
+        var door = Door.Of(context);
+        if (!door.IsNamed(request.Host, context.Connection))
             return Troubles.Answer(
                 context,
                 StatusCodes.Status421MisdirectedRequest,
                 $"This is not {request.Host.Value}.",
-                string.Create(CultureInfo.InvariantCulture, $"http://localhost:{port}/")
+                door.Here(context.Connection).AbsoluteUri
             );
         if (
             !HttpMethods.IsGet(request.Method)
             && !HttpMethods.IsHead(request.Method)
-            && !FromOurPages(request, port)
+            && !FromOurPages(context, door)
         )
             return Troubles.Answer(
                 context,
@@ -40,24 +40,17 @@ internal sealed class LocalOnly(RequestDelegate next, ContentPolicy policy)
         return next(context);
     }
 
-    private static bool IsOurs(HostString host, int port) =>
-        host.Host is "localhost" or "127.0.0.1" or "[::1]" && (host.Port ?? 80) == port;
-
     /// <summary>A browser always says where a change comes from; a program says nothing.</summary>
-    private static bool FromOurPages(HttpRequest request, int port)
+    private static bool FromOurPages(HttpContext context, Door door)
     {
+        var headers = context.Request.Headers;
         if (
-            request.Headers.TryGetValue("Sec-Fetch-Site", out var site)
+            headers.TryGetValue("Sec-Fetch-Site", out var site)
             && site != "same-origin"
             && site != "none"
         )
             return false;
-        var origin = request.Headers.Origin;
-        return StringValues.IsNullOrEmpty(origin)
-            || (
-                Uri.TryCreate(origin, UriKind.Absolute, out var from)
-                && from.Scheme == Uri.UriSchemeHttp
-                && IsOurs(new HostString(from.Host, from.Port), port)
-            );
+        return StringValues.IsNullOrEmpty(headers.Origin)
+            || door.IsOrigin(headers.Origin, context.Connection);
     }
 }
