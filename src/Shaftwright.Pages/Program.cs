@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Shaftwright.Pages;
+using Shaftwright.Pages.Link;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
@@ -13,6 +14,7 @@ builder.Services.AddSingleton<DeviceStore>();
 builder.Services.AddSingleton<Preferences>();
 builder.Services.AddSingleton<JobShelf>();
 builder.Services.AddSingleton<Sender>();
+builder.Services.AddSingleton<LinkClient>();
 builder.Services.AddSingleton(TimeProvider.System);
 
 var host = builder.Build();
@@ -22,10 +24,14 @@ var device = host.Services.GetRequiredService<DeviceStore>();
 var sender = host.Services.GetRequiredService<Sender>();
 await device.Open();
 
-// A device that has met no book yet has nothing to show and nowhere to keep anything: it waits for the laptop's answer.
-while (!await device.OpenBook(await sender.Served()))
+// A device that has met no book yet has nothing to show and nowhere to keep anything: it waits for the laptop's answer. Where that
+// is that it is not paired, pairing is all it can do.
+while (!await device.OpenBook(await sender.Served()) && !sender.NotPaired)
     await Task.Delay(TimeSpan.FromSeconds(1));
 await host.Services.GetRequiredService<Preferences>().Load();
-await host.Services.GetRequiredService<JobShelf>().Load();
-await sender.Start();
+if (device.Book.Length > 0)
+{
+    await host.Services.GetRequiredService<JobShelf>().Load();
+    await sender.Start();
+}
 await host.RunAsync();

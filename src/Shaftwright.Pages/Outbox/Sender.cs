@@ -40,7 +40,11 @@ public sealed class Sender : IDisposable
     /// sent to it and nothing taken from it.</summary>
     public bool OtherBook { get; private set; }
 
-    /// <summary>Raised when <see cref="Reached"/> or <see cref="OtherBook"/> may have changed.</summary>
+    /// <summary>True when the laptop does not let this device in: it is not paired, or not any more. What waits stays here until it
+    /// is paired again.</summary>
+    public bool NotPaired { get; private set; }
+
+    /// <summary>Raised when <see cref="Reached"/>, <see cref="OtherBook"/> or <see cref="NotPaired"/> may have changed.</summary>
     public event Action? Changed;
 
     /// <summary>Asks the laptop which job book it serves; null when it does not answer.</summary>
@@ -52,7 +56,13 @@ public sealed class Sender : IDisposable
                 new Uri("api/health", UriKind.Relative),
                 ExchangeJson.Default.HealthReply
             );
+            NotPaired = false;
             return string.IsNullOrEmpty(health?.Book) ? null : health.Book;
+        }
+        catch (HttpRequestException e) when (e.StatusCode == HttpStatusCode.Unauthorized)
+        {
+            NotPaired = true;
+            return null;
         }
         catch (Exception e)
             when (e is HttpRequestException or TaskCanceledException or JsonException)
@@ -89,7 +99,7 @@ public sealed class Sender : IDisposable
                 await Send();
                 await Fetch();
                 Reached = true;
-                OtherBook = false;
+                OtherBook = NotPaired = false;
             } while (_again);
         }
         catch (Exception e)
@@ -97,7 +107,11 @@ public sealed class Sender : IDisposable
         {
             // No network, no laptop, or something else that answers at its address: everything stays here and is tried again.
             Reached = false;
-            OtherBook = e is HttpRequestException { StatusCode: HttpStatusCode.Conflict };
+            var status = (e as HttpRequestException)?.StatusCode;
+            OtherBook = status == HttpStatusCode.Conflict;
+            // Out of reach says nothing about it, and another book's answer not about the pairing with that one.
+            if (status == HttpStatusCode.Unauthorized)
+                NotPaired = true;
         }
         finally
         {

@@ -69,19 +69,11 @@ internal sealed class Garage : IAsyncDisposable
     /// <summary>What a phone sends by.</summary>
     public static SocketsHttpHandler Handler(string? from, params X509Certificate2[] trusted)
     {
-        var policy = new X509ChainPolicy
-        {
-            TrustMode = X509ChainTrustMode.CustomRootTrust,
-            RevocationMode = X509RevocationMode.NoCheck,
-        };
-        policy.CustomTrustStore.AddRange(trusted);
         return new()
         {
             SslOptions = new SslClientAuthenticationOptions
             {
-                CertificateChainPolicy = policy,
-                // What the certificate must name, also where a test sends another name as Host.
-                TargetHost = LaptopAddress,
+                CertificateChainPolicy = Policy(trusted),
             },
             ConnectCallback = async (context, cancel) =>
             {
@@ -101,6 +93,33 @@ internal sealed class Garage : IAsyncDisposable
             },
         };
     }
+
+    /// <summary>Somebody who reaches the encrypted door and then says whatever Host he likes. To the client it is a plain address:
+    /// it would not connect where the certificate does not name the Host.</summary>
+    public HttpClient Caller() =>
+        new(
+            new SocketsHttpHandler
+            {
+                ConnectCallback = async (context, cancel) =>
+                {
+                    var socket = new Socket(SocketType.Stream, ProtocolType.Tcp);
+                    await socket.ConnectAsync(IPAddress.Parse(LaptopAddress), Safe.Port, cancel);
+                    var tls = new SslStream(new NetworkStream(socket, ownsSocket: true));
+                    await tls.AuthenticateAsClientAsync(
+                        new SslClientAuthenticationOptions
+                        {
+                            TargetHost = LaptopAddress,
+                            CertificateChainPolicy = Policy(Root),
+                        },
+                        cancel
+                    );
+                    return tls;
+                },
+            }
+        )
+        {
+            BaseAddress = new UriBuilder(Safe) { Scheme = "http" }.Uri,
+        };
 
     /// <summary>A code, as the laptop's page gets one.</summary>
     public async Task<JsonNode> Code(Uri? at = null)
@@ -150,6 +169,17 @@ internal sealed class Garage : IAsyncDisposable
 
     public static Task<HttpResponseMessage> Get(HttpClient client, string path) =>
         client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+
+    private static X509ChainPolicy Policy(params X509Certificate2[] trusted)
+    {
+        var policy = new X509ChainPolicy
+        {
+            TrustMode = X509ChainTrustMode.CustomRootTrust,
+            RevocationMode = X509RevocationMode.NoCheck,
+        };
+        policy.CustomTrustStore.AddRange(trusted);
+        return policy;
+    }
 
     public async ValueTask DisposeAsync()
     {

@@ -126,26 +126,29 @@ public class LinkRefusalTests(GarageFixture fixture) : IClassFixture<GarageFixtu
     [InlineData("other.local:{port}")]
     public async Task Request_ToAForeignHost_IsRefused(string host)
     {
-        foreach (var plain in (bool[])[false, true])
+        using var overTls = Garage.Caller();
+        foreach (var caller in (HttpClient[])[overTls, fixture.PairedPlain])
         {
-            var door = plain ? Garage.Plain : Garage.Safe;
+            var port = Served.Text(caller.BaseAddress!.Port);
             foreach (
                 var path in (string[])["", "api/jobs", "api/link/here", "api/link/authority.crt"]
             )
             {
-                using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(door, path));
-                request.Headers.Host = host.Replace(
-                    "{port}",
-                    Served.Text(door.Port),
-                    StringComparison.Ordinal
+                using var request = new HttpRequestMessage(
+                    HttpMethod.Get,
+                    new Uri(path, UriKind.Relative)
                 );
+                request.Headers.Host = host.Replace("{port}", port, StringComparison.Ordinal);
                 await Refused(
-                    await Send(Paired(plain), request),
+                    await Send(caller, request),
                     HttpStatusCode.MisdirectedRequest,
                     "This is not "
                 );
             }
         }
+        // The same caller by the right name is let on: it is the Host that was refused.
+        using var right = await Garage.Get(overTls, "api/link/here");
+        Assert.Equal(HttpStatusCode.OK, right.StatusCode);
     }
 
     [Theory]

@@ -1,9 +1,6 @@
 using System.Net;
 using System.Text.Json.Nodes;
 using Shaftwright.App.Tests.Api;
-using ZXing;
-using ZXing.Common;
-using ZXing.QrCode;
 
 namespace Shaftwright.App.Tests.Link;
 
@@ -300,12 +297,6 @@ public class PairingTests
         for (var x = 0; x < side; x++)
             grey[(y * side) + x] =
                 rows[y / Scale]!.GetValue<string>()[x / Scale] == '1' ? (byte)0 : (byte)255;
-        var source = new RGBLuminanceSource(
-            grey,
-            side,
-            side,
-            RGBLuminanceSource.BitmapFormat.Gray8
-        );
-        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(source))).Text;
+        return QrDecoder.Read(grey, side);
     }
 }

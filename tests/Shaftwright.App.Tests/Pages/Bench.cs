@@ -70,18 +70,32 @@ public sealed class Bench : IAsyncLifetime
 
     /// <summary>A phone that has never been here before.</summary>
     /// <param name="address">Where the pages are; null for this bench's.</param>
-    internal async Task<Phone> Phone(string? address = null) =>
-        new(
-            await _browser!.NewContextAsync(
-                new()
-                {
-                    BaseURL = address ?? Address,
-                    ViewportSize = new() { Width = Pages.Phone.Width, Height = 844 },
-                    HasTouch = true,
-                    IsMobile = true,
-                }
-            )
+    /// <param name="overlooks">True to go past a certificate that the browser does not know, as a hand would.</param>
+    internal Task<Phone> Phone(string? address = null, bool overlooks = false) =>
+        Hold(
+            new()
+            {
+                BaseURL = address ?? Address,
+                ViewportSize = new() { Width = Pages.Phone.Width, Height = 844 },
+                HasTouch = true,
+                IsMobile = true,
+                IgnoreHTTPSErrors = overlooks,
+            }
         );
+
+    /// <summary>The browser of the laptop itself.</summary>
+    /// <param name="address">Where the pages are.</param>
+    internal Task<Phone> Desk(string address) =>
+        Hold(
+            new()
+            {
+                BaseURL = address,
+                ViewportSize = new() { Width = 1280, Height = 900 },
+            }
+        );
+
+    private async Task<Phone> Hold(BrowserNewContextOptions options) =>
+        new(await _browser!.NewContextAsync(options));
 }
 
 /// <summary>All page tests share one bench, and take turns at it: the machine has two cores.</summary>
