@@ -138,6 +138,17 @@ public sealed class JobResult
     /// <summary>Whether it is cracked.</summary>
     public CrackTestResult? CrackTest => _crackTest.Value;
 
+    /// <summary>The same, with work that is known from elsewhere, such as what was signed for.</summary>
+    /// <param name="work">The work.</param>
+    public CrackTestResult? CrackTestWith(IEnumerable<WorkDone> work)
+    {
+        List<WorkDone> more = [.. work];
+        if (more.Count == 0)
+            return CrackTest;
+        var tests = FitWork.In(Job) ?? new();
+        return CrackTestSolver.Solve(tests with { Work = [.. tests.Work, .. more] }, Cut?.Made);
+    }
+
     /// <summary>How it goes onto the car.</summary>
     public FitResult? Fit => _fit.Value;
 

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Shaftwright.CrackTest;
 using Shaftwright.Findings;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
@@ -51,7 +51,7 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
 
     /// <summary>How long after the last heat the late crack test waits. Source: hydrogen cracks come up to 24 h late and some
     /// codes ask 24–48 h; the longer is taken.</summary>
-    public static readonly TimeSpan LateCrackTest = TimeSpan.FromHours(48);
+    public static readonly TimeSpan LateCrackTest = TimeSpan.FromSeconds(TestLimits.HydrogenDelay);
 
     /// <summary>The card of a job.</summary>
     /// <param name="document">The job and its sign-offs.</param>
@@ -63,9 +63,17 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
         ArgumentNullException.ThrowIfNull(result);
         var done = new Dictionary<string, Operation>(StringComparer.Ordinal);
         var operations = new List<Operation>();
+        var records = BenchRecords.Of(document, result);
         foreach (var step in RouteSteps.All)
         {
-            var operation = Stand(step, operations.Count + 1, document, result, done);
+            var operation = Stand(
+                step,
+                operations.Count + 1,
+                document,
+                result,
+                records.GetValueOrDefault(step.Code),
+                done
+            );
             done.Add(step.Code, operation);
             operations.Add(operation);
         }
@@ -77,14 +85,17 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
         int number,
         JobDocument document,
         JobResult result,
+        BenchRecord? record,
         Dictionary<string, Operation> before
     )
     {
         var (answer, findings, over) = Ask(step, document, result);
+        if (record is not null)
+            (answer, findings) = (record.Answer ?? answer, [.. findings, .. record.Findings]);
         var signOff = document.Records.Standing(step.Code);
         var stop = findings.FirstOrDefault(f => f.Severity == Severity.Stop);
         var (state, because) = step.InJob(document.Job)
-            ? StateOf(step, answer, stop, over, signOff, HeldBy(step, before))
+            ? StateOf(step, answer, stop, over, record, signOff, HeldBy(step, before))
             : (OperationState.NotInThisJob, null);
         return new(
             step.Code,
@@ -101,12 +112,14 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
         );
     }
 
-    /// <summary>The state, and why. A stop outweighs a signature, and a signature outweighs what it should have waited for.</summary>
+    /// <summary>The state, and why. A stop outweighs a signature, so does a record that does not bear it out, and a signature
+    /// outweighs what it should have waited for.</summary>
     private static (OperationState State, Sentence? Because) StateOf(
         RouteStep step,
         Sentence? answer,
         Finding? stop,
         bool over,
+        BenchRecord? record,
         SignOff? signOff,
         Operation? held
     )
@@ -117,6 +130,13 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
             return (
                 OperationState.Stopped,
                 $"Over the limit: true it, then turn it under the dial again."
+            );
+        if (record?.Stop is { } forbids)
+            return (OperationState.Stopped, forbids);
+        if (record?.Missing is { } missing && (signOff is not null || held is null))
+            return (
+                OperationState.NeedsReadings,
+                signOff is null ? missing : $"Signed, but the record says otherwise. {missing}"
             );
         if (signOff is not null && !signOff.StandsFor(answer))
             return (
@@ -173,7 +193,6 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
                 false
             ),
             RouteSteps.SetUp => (StageAnswers.Weld(result), result.Weld?.Findings ?? [], false),
-            RouteSteps.LateCrackTest => (NotBefore(document), [], false),
             _ => step.Moment is { } moment ? UnderTheDial(result, moment) : (null, [], false),
         };
 
@@ -187,26 +206,6 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
             return (null, [], false);
         var over = judged.Turns.Any(t => t.Verdict == RunOutVerdict.Over);
         return (StageAnswers.Truing(judged), judged.Findings, over);
-    }
-
-    private static Sentence? NotBefore(JobDocument document)
-    {
-        var last = new[] { RouteSteps.Weld, RouteSteps.Temper, RouteSteps.Sleeve }
-            .Select(document.Records.Standing)
-            .OfType<SignOff>()
-            .Select(s => s.At)
-            .DefaultIfEmpty()
-            .Max();
-        return last == default
-            ? null
-            : Sentence.Plain(
-                "Not before "
-                    + (last + LateCrackTest).ToString(
-                        "d MMMM yyyy, HH:mm",
-                        CultureInfo.InvariantCulture
-                    )
-                    + ": two days after the last heat was signed for."
-            );
     }
 
     /// <summary>The first operation that this one must come after and that does not stand signed. One that is not in the job

@@ -56,6 +56,7 @@ internal static class RouteSteps
     public const string LateCrackTest = "crack-test-late";
     public const string Fit = "fit";
     public const string FirstRun = "first-run";
+    public const string CrackTestEvent = "crack-test-event";
     public const string Service = "service";
 
     private static readonly Func<Job, bool> s_sleeved = job =>
@@ -220,9 +221,8 @@ internal static class RouteSteps
             "Before the sleeve hides it for good: clean, penetrant on, a quarter of an hour or the maker's time if that is longer, wipe, developer, look. Photograph and record it."
         )
         {
+            Answers = true,
             After = [TrueButt],
-            NoNumber =
-                "Indications are not sized here: any line in or beside the weld is a stop. The quarter hour is common practice, no source.",
             Cautions =
             [
                 "A clean penetrant test is no proof of strength. A shaft with a crack is scrapped, not welded again.",
@@ -257,6 +257,7 @@ internal static class RouteSteps
             "Test every seam of the sleeve and the bar beside it, as before: pressing opens what heat began."
         )
         {
+            Answers = true,
             After = [TrueSleeved],
             InJob = s_sleeved,
         },
@@ -266,6 +267,7 @@ internal static class RouteSteps
             "Test the same places again two days after the last heat. Cracks from hydrogen come late."
         )
         {
+            Answers = true,
             After = [CrackTestSleeved, CrackTestButt],
         },
         new(
@@ -274,6 +276,7 @@ internal static class RouteSteps
             "On stands as when it was measured. New clips, grease and boots; feel the inner clip snap, pull to check it, and turn the wheel by hand at full droop, full bump and full lock. Paint a straight line along the shaft to show a twist."
         )
         {
+            Answers = true,
             After = [LateCrackTest],
             NoNumber =
                 "Tightening torques are not given here: by the data of the hub and gearbox you have.",
@@ -292,12 +295,21 @@ internal static class RouteSteps
             ],
         },
         new(
-            Service,
-            "Service and retire",
-            "Crack-test after the first event, then on time; read the painted line each event. Retire the shaft at any crack, twist or doubt."
+            CrackTestEvent,
+            "Crack-test after the first event",
+            "Note when the event ended, and test every weld again before it runs once more: the first event shows what the bench could not."
         )
         {
+            Answers = true,
             After = [FirstRun],
+        },
+        new(
+            Service,
+            "Service and retire",
+            "Crack-test on time; read the painted line each event. Retire the shaft at any crack, twist or doubt."
+        )
+        {
+            After = [CrackTestEvent],
             NoNumber =
                 "Intervals and life are not worked out in this version: look early, look often, and set a number of events after which it is scrapped.",
             Cautions = ["Stop at any new vibration, click or thrown grease."],

@@ -1,0 +1,254 @@
+using System.Globalization;
+using Shaftwright.CrackTest;
+using Shaftwright.Findings;
+using Shaftwright.Fit;
+using Shaftwright.Measures;
+
+namespace Shaftwright.JobFile;
+
+/// <summary>How an operation stands by what was written down at the bench, whatever was signed.</summary>
+/// <param name="Answer">What the record says; null when it says nothing yet.</param>
+/// <param name="Missing">What is still to be done before a signature counts; null when nothing is.</param>
+/// <param name="Stop">Why nobody may go on; null when nothing forbids it.</param>
+/// <param name="Findings">What was found, at the operation that is at hand.</param>
+internal sealed record BenchRecord(
+    Sentence? Answer,
+    Sentence? Missing,
+    Sentence? Stop,
+    IReadOnlyList<Finding> Findings
+);
+
+/// <summary>What the records of crack tests and fitting say of the operations they belong to.</summary>
+/// <remarks>Work that was signed for and not written down counts from its signature, so that nobody writes it twice.</remarks>
+internal static class BenchRecords
+{
+    private static readonly Place[] s_butt = [Place.ButtWeld];
+    private static readonly Place[] s_ends = [Place.SleeveInnerEnd, Place.SleeveOuterEnd];
+
+    private static readonly (string Code, WorkKind Kind)[] s_signedWork =
+    [
+        (RouteSteps.Weld, WorkKind.ButtWelded),
+        (RouteSteps.Temper, WorkKind.Tempered),
+        (RouteSteps.Sleeve, WorkKind.SleeveWelded),
+        (RouteSteps.FirstRun, WorkKind.FirstRun),
+    ];
+
+    /// <summary>By the code of the operation; an operation that is not here stands by its stage and signature alone.</summary>
+    public static IReadOnlyDictionary<string, BenchRecord> Of(
+        JobDocument document,
+        JobResult result
+    )
+    {
+        var tests = result.CrackTestWith(SignedWork(document)) ?? new() { Findings = [] };
+        var sleeved = document.Job.Cut is null || document.Job.Cut.SleeveLength is not null;
+        var late = sleeved ? s_ends : s_butt;
+        var records = new Dictionary<string, BenchRecord>(StringComparer.Ordinal)
+        {
+            [RouteSteps.CrackTestButt] = Butt(document, tests),
+            [RouteSteps.CrackTestSleeved] = Places(
+                tests,
+                s_ends,
+                d => d.Kind == DemandKind.AfterPressing && d.Places.SequenceEqual(s_ends),
+                null,
+                WorkAt(document, WorkKind.SleeveWelded)
+            ),
+            [RouteSteps.LateCrackTest] = Places(
+                tests,
+                late,
+                d => d.Kind == DemandKind.AfterTwoDays,
+                $"Two days after the last heat: sign for the weld, or note when it was.",
+                null
+            ),
+            [RouteSteps.CrackTestEvent] = Places(
+                tests,
+                late,
+                d => d.Kind == DemandKind.AfterFirstEvent,
+                $"Note when the first event ended, then test every weld before it runs again.",
+                null
+            ),
+        };
+        // What was found stands where the fabricator is: at the first test that is not settled.
+        var here = records
+            .Where(r => sleeved || r.Key != RouteSteps.CrackTestSleeved)
+            .First(r =>
+                r.Value.Missing is not null
+                || r.Value.Stop is not null
+                || r.Key == RouteSteps.CrackTestEvent
+            )
+            .Key;
+        records[here] = records[here] with { Findings = FindingsOf(document, tests) };
+        if (result.Fit is { } fit)
+        {
+            records[RouteSteps.Fit] = Fitting(fit, tests);
+            records[RouteSteps.FirstRun] = FirstRun(fit);
+        }
+        return records;
+    }
+
+    private static BenchRecord Butt(JobDocument document, CrackTestResult tests)
+    {
+        var record = Places(
+            tests,
+            s_butt,
+            d =>
+                d.Kind == DemandKind.ButtBeforeSleeve
+                || (d.Kind == DemandKind.AfterPressing && d.Places.SequenceEqual(s_butt)),
+            null,
+            null
+        );
+        return record.Missing is not null && TestedByWord(document)
+            ? record with
+            {
+                Answer =
+                    $"Signed for before the sleeve hid it; no test is on record, and none can be made up.",
+                Missing = null,
+                Stop = null,
+            }
+            : record;
+    }
+
+    /// <summary>Places that a test looks at: clean, every demand answered, and looked at after <paramref name="since"/>.</summary>
+    private static BenchRecord Places(
+        CrackTestResult tests,
+        Place[] places,
+        Func<TestDemand, bool> asks,
+        Sentence? nothingAsks,
+        DateTimeOffset? since
+    )
+    {
+        List<SiteResult> sites =
+        [
+            .. places.Select(p =>
+                tests.Sites.FirstOrDefault(s => s.Place == p)
+                ?? new(
+                    p,
+                    SiteState.NotTested,
+                    "",
+                    null,
+                    $"No test that counts has looked at {PlaceOf(p)}."
+                )
+            ),
+        ];
+        var demands = tests.Demands.Where(asks).ToList();
+        var open = demands.Find(d => d.AnsweredBy is null);
+        var stop = sites.Find(s => s.State == SiteState.Stopped)?.Words;
+        var unsettled = sites.Find(s =>
+            s.State is SiteState.NotTested or SiteState.ToRetest or SiteState.Indication
+            || s.LookedAt is null
+            || s.LookedAt < since
+        );
+        var missing =
+            demands.Count == 0 && nothingAsks is not null ? nothingAsks
+            : open is not null ? Waiting(open)
+            : unsettled is not null
+                ? unsettled.LookedAt < since
+                        ? (Sentence)$"Test {PlaceOf(unsettled.Place)} again: it was welded since."
+                    : unsettled.Words
+            : null;
+        var looked = sites.Min(s => s.LookedAt);
+        return new(
+            missing is null && looked is { } at
+                    ? $"Clean at {string.Join(" and ", places.Select(PlaceOf))}, looked at {Clock(at)}."
+                : open is { Kind: DemandKind.AfterTwoDays } ? NotBefore(open)
+                : (Sentence?)null,
+            missing,
+            stop,
+            []
+        );
+    }
+
+    private static Sentence Waiting(TestDemand demand) =>
+        demand.Kind switch
+        {
+            DemandKind.ButtBeforeSleeve when demand.Before is not null =>
+                $"The sleeve hides a butt that no test on record has seen.",
+            DemandKind.ButtBeforeSleeve => $"Test the butt, cold and trued, and note the test.",
+            DemandKind.AfterPressing =>
+                $"Test it after the press session of {Clock(demand.DueFrom)}.",
+            DemandKind.AfterTwoDays => NotBefore(demand),
+            DemandKind.AfterProofTwist => $"Test every weld after the proof twist.",
+            _ => (Sentence)$"Test every weld before it runs again.",
+        };
+
+    private static Sentence NotBefore(TestDemand demand) =>
+        $"Not before {Clock(demand.DueFrom)}: two days after the last heat.";
+
+    private static BenchRecord Fitting(FitResult fit, CrackTestResult tests)
+    {
+        var steps = fit.Steps.Where(s => s.Step != FitStep.FirstRun).ToList();
+        var stopped = steps.Find(s => s.State == FitStepState.Stopped);
+        var proof = tests.Demands.FirstOrDefault(d =>
+            d is { Kind: DemandKind.AfterProofTwist, AnsweredBy: null }
+        );
+        var open = steps.Find(s => s.State is FitStepState.Next or FitStepState.Waits);
+        var missing =
+            proof is not null ? Waiting(proof)
+            : open is not null ? fit.Next
+            : null;
+        return new(
+            missing is null && stopped is null
+                ? $"Fitted, every step noted."
+                : (Sentence)$"{steps.Count(s => s.State == FitStepState.Done)} steps noted.",
+            missing,
+            stopped?.Because,
+            fit.Findings
+        );
+    }
+
+    private static BenchRecord FirstRun(FitResult fit)
+    {
+        var step = fit.Steps.Single(s => s.Step == FitStep.FirstRun);
+        return new(
+            step.State == FitStepState.Done ? $"Looked at after the first run." : (Sentence?)null,
+            step.State == FitStepState.Done ? null : step.Because ?? step.WhatToDo,
+            step.State == FitStepState.Stopped ? step.Because : null,
+            []
+        );
+    }
+
+    /// <summary>Whether the butt was signed as tested before the sleeve was: the word of jobs from before tests were kept.</summary>
+    private static bool TestedByWord(JobDocument document) =>
+        document.Records.Standing(RouteSteps.CrackTestButt) is { } word
+        && document.Records.Standing(RouteSteps.Sleeve) is { } sleeve
+        && word.At <= sleeve.At
+        && document.Job.CrackTest is not { Tests.Count: > 0 };
+
+    private static IReadOnlyList<Finding> FindingsOf(JobDocument document, CrackTestResult tests) =>
+        TestedByWord(document)
+            ? [.. tests.Findings.Where(f => f.Code != "hidden-untested")]
+            : tests.Findings;
+
+    private static IEnumerable<WorkDone> SignedWork(JobDocument document) =>
+        s_signedWork
+            .Where(w => WorkNoted(document, w.Kind) is null)
+            .Select(w => (w.Kind, Signed: document.Records.Standing(w.Code)))
+            .Where(w => w.Signed is not null)
+            .Select(w => new WorkDone
+            {
+                Id = w.Signed!.Id,
+                Kind = w.Kind,
+                At = w.Signed.At,
+            });
+
+    private static DateTimeOffset? WorkAt(JobDocument document, WorkKind kind) =>
+        WorkNoted(document, kind)
+        ?? document.Records.Standing(s_signedWork.First(w => w.Kind == kind).Code)?.At;
+
+    private static DateTimeOffset? WorkNoted(JobDocument document, WorkKind kind) =>
+        Entries
+            .Standing(document.Job.CrackTest?.Work ?? [])
+            .Where(w => w.Kind == kind)
+            .Select(w => (DateTimeOffset?)w.At)
+            .Max();
+
+    private static string PlaceOf(Place place) =>
+        place switch
+        {
+            Place.ButtWeld => "the butt weld",
+            Place.SleeveInnerEnd => "the sleeve's inner end",
+            _ => "the sleeve's outer end",
+        };
+
+    private static string Clock(DateTimeOffset at) =>
+        at.ToString("d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture);
+}
