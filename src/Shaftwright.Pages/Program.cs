@@ -15,6 +15,7 @@ builder.Services.AddSingleton<Preferences>();
 builder.Services.AddSingleton<JobShelf>();
 builder.Services.AddSingleton<Sender>();
 builder.Services.AddSingleton<LinkClient>();
+builder.Services.AddSingleton<Standing>();
 builder.Services.AddSingleton(TimeProvider.System);
 
 var host = builder.Build();
@@ -33,5 +34,6 @@ if (device.Book.Length > 0)
 {
     await host.Services.GetRequiredService<JobShelf>().Load();
     await sender.Start();
+    _ = host.Services.GetRequiredService<Standing>().Ask();
 }
 await host.RunAsync();

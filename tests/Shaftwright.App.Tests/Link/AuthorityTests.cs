@@ -7,12 +7,12 @@ using Shaftwright.App.Tests.Api;
 namespace Shaftwright.App.Tests.Link;
 
 /// <summary>What the authority vouches for, what it cannot, and how its keys are kept.</summary>
-public class AuthorityTests
+public class AuthorityTests(GarageFixture fixture) : IClassFixture<GarageFixture>
 {
     [Fact]
     public async Task Laptop_ToAPhoneThatTrustsTheAuthority_ProvesItself()
     {
-        await using var garage = await Garage.Open();
+        var garage = fixture.Garage;
         // The client checks chain, dates, use and address; nothing is switched off.
         using var phone = garage.Phone();
         using var response = await Garage.Get(phone, "");
@@ -38,7 +38,7 @@ public class AuthorityTests
     [Fact]
     public async Task Laptop_ToAPhoneThatTrustsAnother_IsNotBelieved()
     {
-        await using var garage = await Garage.Open();
+        var garage = fixture.Garage;
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
         // By the same name, as a neighbour would.
         var request = new CertificateRequest(
@@ -73,7 +73,7 @@ public class AuthorityTests
     public async Task Authority_WhoeverHasItsKey_VouchesOnlyForTheHouse(string name, bool holds)
     {
         // Signed with the real key: what a thief of the laptop could do at worst.
-        await using var garage = await Garage.Open();
+        var garage = fixture.Garage;
         var pem = await File.ReadAllTextAsync(
             Path.Combine(garage.Keys, "authority.pem"),
             TestContext.Current.CancellationToken
@@ -93,7 +93,7 @@ public class AuthorityTests
     [Fact]
     public async Task Authority_WithAnotherOneUnderIt_IsNotBelieved()
     {
-        await using var garage = await Garage.Open();
+        var garage = fixture.Garage;
         var pem = await File.ReadAllTextAsync(
             Path.Combine(garage.Keys, "authority.pem"),
             TestContext.Current.CancellationToken

@@ -151,6 +151,23 @@ public class LinkRefusalTests(GarageFixture fixture) : IClassFixture<GarageFixtu
         Assert.Equal(HttpStatusCode.OK, right.StatusCode);
     }
 
+    [Fact]
+    public async Task Request_ByTheMachinesNameInTheHouse_IsServed()
+    {
+        var named = Garage.Served.Phones.SingleOrDefault(a =>
+            a.Scheme == "https" && a.Host.EndsWith(".local", StringComparison.Ordinal)
+        );
+        Assert.SkipWhen(named is null, "This machine's name cannot stand in an address.");
+        using var caller = Garage.Caller();
+        using var request = new HttpRequestMessage(
+            HttpMethod.Get,
+            new Uri("api/link/here", UriKind.Relative)
+        );
+        request.Headers.Host = named.Authority;
+        using var response = await Send(caller, request);
+        Assert.Equal(HttpStatusCode.OK, response.StatusCode);
+    }
+
     [Theory]
     [InlineData("Origin", "http://attacker.example")]
     [InlineData("Origin", "{other}")] // The other door: another origin, though the same machine.

@@ -55,6 +55,11 @@ public class PhonePairingTests(Bench bench)
 
         await phone.Press("What is in front of you?");
         await phone.Asked("What is in front of you?");
+        await Phone
+            .Expect(phone.Page.GetByText("Paired as “Bench phone”, encrypted"))
+            .ToBeVisibleAsync();
+        await phone.Shoot("paired-home");
+        await IsSound(phone);
         var job = await Keep(phone, "Plover, from the phone");
         await Arrived(served, job);
 
