@@ -37,7 +37,10 @@ public static class Units
         if (give.Length == 0 || value.Contains('±', StringComparison.Ordinal))
             return value;
         var unit = UnitOf(give);
-        return unit.Length > 0 && UnitOf(value) == unit
+        // A small unit, written once, could be meant for the ± alone.
+        return
+            unit is "mm" or "in" or "°" or "N·m" or "lbf·ft" or "MPa" or "kg" or "HRC"
+            && UnitOf(value) == unit
             ? value[..^unit.Length].TrimEnd() + " ± " + give
             : value + " ± " + give;
     }

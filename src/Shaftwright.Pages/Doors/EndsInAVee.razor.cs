@@ -95,7 +95,7 @@ public sealed partial class EndsInAVee
     public override Job Lay(Job basis)
     {
         ArgumentNullException.ThrowIfNull(basis);
-        var set = Enum.TryParse<BladeSet>(Draft["set"], out var named) ? named : BladeSet.Metric20;
+        var set = Enum.TryParse<BladeSet>(Draft["set"], out var named) ? named : BladeSet.Unsaid;
         if (Draft.IsEmpty && basis.Weld is null)
             return basis;
         return basis with
@@ -115,7 +115,8 @@ public sealed partial class EndsInAVee
                                 .OfType<Measured<Distance>>()
                                 .Take(WeldFields.MostBlades),
                         ]
-                        : [],
+                        // A list that is not used at the moment is still what is on hand.
+                        : basis.Weld?.Blades ?? [],
             },
         };
     }
@@ -130,7 +131,10 @@ public sealed partial class EndsInAVee
         Draft.Lay(answers, "inner", weld.InnerDiameter);
         Draft.Lay(answers, "outer", weld.OuterDiameter);
         Draft.Lay(answers, "angle", weld.VeeAngle);
-        answers["set"] = weld.BladeSet.ToString();
+        if (weld.BladeSet != BladeSet.Unsaid)
+            answers["set"] = weld.BladeSet.ToString();
+        else if (weld.Blades.Count > 0)
+            answers["set"] = nameof(BladeSet.Listed);
         if (weld.Blades.Count > 0)
             answers["blades"] = string.Join(
                 "; ",

@@ -5,7 +5,8 @@ namespace Shaftwright.Joints;
 /// <summary>How far a plunging joint may plunge at each angle, in plain numbers.</summary>
 /// <remarks>By rule, a plunging tripod loses (roller radius) × tan(angle) at each end: the tilted spider's far roller reaches
 /// the end of its track first. A measured table replaces the rule; between its rows the limit runs straight, beyond its last
-/// row it goes on falling at the last slope, and the length stage says so.</remarks>
+/// row it goes on falling at the last slope, and the length stage says so.
+/// Source of the rule: own derivation for one roller in a straight track, a least loss; common practice, no source.</remarks>
 public sealed class PlungeLimits
 {
     private readonly double[] _angle;

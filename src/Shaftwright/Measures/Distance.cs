@@ -17,7 +17,7 @@ public sealed class Distance : IDimension<Distance>
     public static readonly Unit Inch = new("in", 25.4m, ["\"", "″", "”", "ins", "inch", "inches"]);
 
     /// <summary>Thousandth of an inch.</summary>
-    public static readonly Unit Thou = new("thou", 0.0254m, ["th"]);
+    public static readonly Unit Thou = new("thou", 0.0254m, ["th"]) { OftenOfDoubt = true };
 
     /// <summary>Centimetre.</summary>
     public static readonly Unit Cm = new("cm", 10m, []);
@@ -26,7 +26,10 @@ public sealed class Distance : IDimension<Distance>
     public static readonly Unit Metre = new("m", 1000m, ["metre", "metres", "meter", "meters"]);
 
     /// <summary>Micrometre.</summary>
-    public static readonly Unit Micrometre = new("µm", 0.001m, ["um", "μm", "micron", "microns"]);
+    public static readonly Unit Micrometre = new("µm", 0.001m, ["um", "μm", "micron", "microns"])
+    {
+        OftenOfDoubt = true,
+    };
 
     /// <summary>Foot.</summary>
     public static readonly Unit Foot = new("ft", 304.8m, ["foot", "feet", "'", "’", "′"]);

@@ -9,7 +9,10 @@ public sealed class Duration : IDimension<Duration>
     public static readonly Unit Minute = new("min", 60m, ["mins", "minute", "minutes"]);
 
     /// <summary>Second.</summary>
-    public static readonly Unit Second = new("s", 1m, ["sec", "secs", "second", "seconds"]);
+    public static readonly Unit Second = new("s", 1m, ["sec", "secs", "second", "seconds"])
+    {
+        OftenOfDoubt = true,
+    };
 
     /// <summary>Hour.</summary>
     public static readonly Unit Hour = new("h", 3600m, ["hr", "hrs", "hour", "hours"]);

@@ -57,14 +57,8 @@ internal static class MeasureText
                 return Refuse(also);
             if (half.Negative)
                 return Refuse(new("has a negative ±"));
-            // "0.9 ± 10 %": of the 0.9, or of one?
-            if (value.Unit is null && half.Unit == Ratio.Percent && bare != Ratio.Percent)
-                return Refuse(
-                    new(
-                        "has a ± that can be read two ways",
-                        "both in per cent, 90 % ± 10 %, or both without, 0.9 ± 0.1"
-                    )
-                );
+            if (TwoWays(value, half, bare, parts) is { } ambiguous)
+                return Refuse(ambiguous);
         }
         // "431 ± 1 mm" and "431 mm ± 1": one unit stands for both numbers.
         var unit = value.Unit ?? half.Unit ?? bare;
@@ -77,6 +71,30 @@ internal static class MeasureText
         {
             return Refuse(new("is too large"));
         }
+    }
+
+    /// <summary>One unit stands for both numbers, unless it may as well be meant for one of them.</summary>
+    private static Refused? TwoWays(Amounts value, Amounts half, Unit bare, string[] parts)
+    {
+        // "0.9 ± 10 %": of the 0.9, or of one? "90 % ± 0.1": a tenth of one, or of a hundredth?
+        var oneHasUnit = value.Unit is null != half.Unit is null;
+        if (oneHasUnit && (value.Unit ?? half.Unit) == Ratio.Percent && bare != Ratio.Percent)
+            return new(
+                "has a ± that can be read two ways",
+                "both in per cent, 90 % ± 10 %, or both without, 0.9 ± 0.1"
+            );
+        // "44 ± 30′": 44 degrees give or take half a degree, or 44 minutes?
+        if (
+            value.Unit is not null
+            || half.Unit is not { OftenOfDoubt: true } small
+            || small == bare
+        )
+            return null;
+        var (number, doubt) = (parts[0].Trim(), parts[1].Trim());
+        return new(
+            "has a ± whose unit can be read two ways",
+            $"{number} {bare.Symbol} ± {doubt}, or {number} {small.Symbol} ± {doubt}; write which"
+        );
     }
 
     /// <summary>The many ways of writing one sign, made one.</summary>

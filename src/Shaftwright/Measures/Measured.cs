@@ -58,9 +58,9 @@ public sealed record Measured<T>
         if (!T.Units.Contains(unit))
             throw new ArgumentException($"{unit.Symbol} is not a unit of {T.Word}.", nameof(unit));
         var sign = unit.Symbol is "°" or "%" or "" ? unit.Symbol : " " + unit.Symbol;
-        // A per cent stands on both numbers: after the ± alone it could be of the value.
+        // A small unit stands on both numbers: after the ± alone it could be of the ± alone.
         var text = plusMinus is { } a
-            ? $"{Plain(number)}{(unit.Symbol == "%" ? sign : "")} ± {Plain(a)}{sign}"
+            ? $"{Plain(number)}{(unit.OftenOfDoubt ? sign : "")} ± {Plain(a)}{sign}"
             : Plain(number) + sign;
         return MeasureText.Read<T>(text, unit, typeof(T).Name).Required;
     }

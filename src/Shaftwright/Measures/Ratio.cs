@@ -9,7 +9,7 @@ public sealed class Ratio : IDimension<Ratio>
     public static readonly Unit One = new("", 1m, []);
 
     /// <summary>A hundredth.</summary>
-    public static readonly Unit Percent = new("%", 0.01m, []);
+    public static readonly Unit Percent = new("%", 0.01m, []) { OftenOfDoubt = true };
 
     /// <inheritdoc/>
     public static string Word => "number";

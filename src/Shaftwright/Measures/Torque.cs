@@ -23,6 +23,13 @@ public sealed class Torque : IDimension<Torque>
         ["inlbf", "lbin", "inlb", "inlbs"]
     );
 
+    /// <summary>Ounce-force inch.</summary>
+    public static readonly Unit OunceInch = new(
+        "ozf·in",
+        4.4482216152605m * 25.4m / 16m,
+        ["inozf"]
+    );
+
     /// <summary>Kilogram-force metre.</summary>
     public static readonly Unit KilogramForceMetre = new("kgf·m", 9806.65m, ["mkgf", "kpm"]);
 
@@ -34,7 +41,7 @@ public sealed class Torque : IDimension<Torque>
 
     /// <inheritdoc/>
     public static IReadOnlyList<Unit> Units { get; } =
-    [NewtonMetre, PoundFoot, PoundInch, KilogramForceMetre, NewtonMillimetre];
+    [NewtonMetre, PoundFoot, PoundInch, OunceInch, KilogramForceMetre, NewtonMillimetre];
 
     /// <inheritdoc/>
     public static IReadOnlyList<Ambiguity> Ambiguities { get; } =

@@ -35,6 +35,9 @@ public sealed class Unit
     /// <summary>What the unit shows where the internal unit shows 0: 32 for degrees Fahrenheit; 0 for all but temperatures.</summary>
     public decimal Zero { get; }
 
+    /// <summary>True for a unit so small that, written once after a ±, it may be meant for the ± alone: 44 ± 30′.</summary>
+    internal bool OftenOfDoubt { get; init; }
+
     /// <summary>Other ways of writing it that are accepted, without the signs of a product (N m, ft-lb).</summary>
     public IReadOnlyList<string> Spellings { get; }
 

@@ -27,8 +27,10 @@ internal static class UnitText
             unit = T.Units.FirstOrDefault(u =>
                 IsProduct(u) ? Means(u, product, WithoutSigns(u.Symbol)) : Means(u, word, u.Symbol)
             );
-        return unit is null ? new($"is not a {T.Word} (unit \"{text}\")") : null;
+        return unit is null ? new($"is not {Article(T.Word)} {T.Word} (unit \"{text}\")") : null;
     }
+
+    private static string Article(string word) => "aeiou".Contains(word[0]) ? "an" : "a";
 
     private static bool Means(Unit unit, string typed, string symbol) =>
         string.Equals(typed, symbol, StringComparison.OrdinalIgnoreCase)

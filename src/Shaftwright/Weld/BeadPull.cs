@@ -1,6 +1,8 @@
 namespace Shaftwright.Weld;
 
 /// <summary>How one-sided shrinkage bends a shaft, and why beads go on opposite sides.</summary>
+/// <remarks>Source: own derivation, small angles: a straight shaft with one kink, turned on its two supports. Check values:
+/// welding-and-inspection.md 2.4, mark D.</remarks>
 public static class BeadPull
 {
     /// <summary>Kink of a joint whose one side shrinks more than the other, rad: δ/D.</summary>

@@ -5,6 +5,9 @@ namespace Shaftwright.Weld;
 /// <summary>Feeler-blade sets that can be named instead of listed.</summary>
 public enum BladeSet
 {
+    /// <summary>Not said: the blades listed, if any are; the set of 20 otherwise.</summary>
+    Unsaid,
+
     /// <summary>The blades are listed one by one.</summary>
     Listed,
 
@@ -28,7 +31,7 @@ public sealed record WeldInput
     public Measured<Angle>? VeeAngle { get; init; }
 
     /// <summary>A named set of blades.</summary>
-    public BladeSet BladeSet { get; init; } = BladeSet.Metric20;
+    public BladeSet BladeSet { get; init; }
 
     /// <summary>The blades on hand, when they are listed. A thickness owned twice is listed twice.</summary>
     public IReadOnlyList<Measured<Distance>> Blades { get; init; } = [];

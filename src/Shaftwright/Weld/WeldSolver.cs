@@ -148,6 +148,7 @@ public static class WeldSolver
         weld.BladeSet switch
         {
             BladeSet.Metric20 => s_metric20,
+            BladeSet.Unsaid when weld.Blades.Count == 0 => s_metric20,
             BladeSet.Metric13 => s_metric13,
             _ => [.. weld.Blades.Take(WeldFields.MostBlades).Select(b => b.Value)],
         };

@@ -108,7 +108,6 @@ public sealed class MeasureReadTests
         Reads<Ratio>("3,58", 3.58, null);
         Reads<Ratio>("95 %", 0.95, null);
         Reads<Ratio>("90 % ± 10 %", 0.9, 0.1);
-        Reads<Ratio>("90 % ± 10", 0.9, 0.1);
         Reads<Ratio>("0.9 ± 0.1", 0.9, 0.1);
         Reads<Hardness>("30 ± 3 HRC", 30, 3);
         Reads<Hardness>("28 rc", 28, null);
@@ -205,9 +204,23 @@ public sealed class MeasureReadTests
         Both(Refusal<Angle>("10 grad"), "360", "400");
         Both(Refusal<Hardness>("30 H"), "HRC", "HB");
         Both(Refusal<Ratio>("0.9 ± 10 %"), "90 % ± 10 %", "0.9 ± 0.1");
+        Both(Refusal<Ratio>("90 % ± 0.1"), "90 % ± 10 %", "0.9 ± 0.1");
+        Both(Refusal<Angle>("44 ± 30′"), "44 ° ± 30′", "44 ′ ± 30′");
+        Both(Refusal<Distance>("0.40 ± 1 thou"), "0.40 mm ± 1 thou", "0.40 thou ± 1 thou");
+        Both(Refusal<Distance>("27.3 ± 5 µm"), "27.3 mm ± 5 µm", "27.3 µm ± 5 µm");
         // Only this spelling: the others mean megapascals to anyone.
         Reads<Stress>("430 MPA", 430, null);
         Reads<Stress>("430 mpa", 430, null);
+    }
+
+    [Fact]
+    public void Read_WhatARefusalOffersInstead_IsAccepted()
+    {
+        Reads<Angle>("44 ° ± 30′", 44 * Math.PI / 180, 0.5 * Math.PI / 180);
+        Reads<Angle>("100 gon", Math.PI / 2, null);
+        Reads<Distance>("0.40 mm ± 1 thou", 0.4, 0.0254);
+        Reads<Distance>("16 thou ± 1", 16 * 0.0254, 0.0254);
+        Reads<Torque>("100 ozf·in", 100 * 4.4482216152605 * 25.4 / 16, null);
     }
 
     [Fact]

@@ -19,6 +19,8 @@ public sealed class UnitOracleTests
         [Angle.Radian] = x => Net.Angle.FromRadians(x).Radians,
         [Angle.Milliradian] = x => Net.Angle.FromMilliradians(x).Radians,
         [Angle.Arcminute] = x => Net.Angle.FromArcminutes(x).Radians,
+        [Angle.Gon] = x => Net.Angle.FromGradians(x).Radians,
+        [Torque.OunceInch] = x => Net.Torque.FromPoundForceInches(x).NewtonMillimeters / 16,
         [Torque.NewtonMetre] = x => Net.Torque.FromNewtonMeters(x).NewtonMillimeters,
         [Torque.PoundFoot] = x => Net.Torque.FromPoundForceFeet(x).NewtonMillimeters,
         [Torque.PoundInch] = x => Net.Torque.FromPoundForceInches(x).NewtonMillimeters,

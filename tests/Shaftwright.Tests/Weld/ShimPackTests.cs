@@ -200,6 +200,27 @@ public sealed class ShimPackTests
     }
 
     [Fact]
+    public void Packs_WithBladesListedAndNoSetNamed_AreMadeOfTheListed()
+    {
+        var listed = WeldJobs.ForShim(0.45) with
+        {
+            Blades = [WeldJobs.Mm(0.05), WeldJobs.Mm(0.4), WeldJobs.Mm(0.42)],
+        };
+        var packs = WeldJobs.Solve(listed).Packs!;
+        Assert.All(
+            packs.Left.Leaves.Concat(packs.Right.Leaves),
+            b => Assert.Contains(b, new[] { 0.05, 0.4, 0.42 })
+        );
+        // A set that is named is what was asked for; nothing said and nothing listed is the set of 20.
+        Assert.Equal(
+            0,
+            WeldJobs.Solve(listed with { BladeSet = BladeSet.Metric20 }).Packs!.Error,
+            1e-12
+        );
+        Assert.Equal(0, WeldJobs.Solve(WeldJobs.ForShim(0.45)).Packs!.Error, 1e-12);
+    }
+
+    [Fact]
     public void Packs_OfManyLeaves_AreCautioned()
     {
         var thin = Enumerable.Repeat(WeldJobs.Mm(0.10), 8).ToArray();
