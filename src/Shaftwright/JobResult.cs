@@ -24,6 +24,7 @@ public sealed class JobResult
     private readonly Once<CutResult> _cut;
     private readonly Once<StrengthResult> _strength;
     private readonly Once<WeldResult> _weld;
+    private readonly Once<BeadPlan> _beads;
     private readonly Once<TruingResult> _truing;
     private readonly Once<CrackTestResult> _crackTest;
     private readonly Once<FitResult> _fit;
@@ -54,7 +55,15 @@ public sealed class JobResult
         );
         _weld = new(() =>
             job.Weld is not null || Cut?.Made is not null
-                ? WeldSolver.Solve(job.Weld ?? new WeldInput(), Cut)
+                ? WeldSolver.Solve(
+                    job.Weld ?? new WeldInput(),
+                    new WeldAround(Cut, job.Cut, Donors, job.Strength)
+                )
+                : null
+        );
+        _beads = new(() =>
+            Weld is { } weld
+                ? BeadSolver.Solve(BetweenLayers(job.Weld?.Layers ?? [], Truing), weld.Preparation)
                 : null
         );
         _truing = new(() =>
@@ -120,8 +129,11 @@ public sealed class JobResult
     /// <summary>What it carries.</summary>
     public StrengthResult? Strength => _strength.Value;
 
-    /// <summary>Shims.</summary>
+    /// <summary>Set-up, groove and heat of the weld.</summary>
     public WeldResult? Weld => _weld.Value;
+
+    /// <summary>The order of the beads. It also takes the turn under the dial after tacking.</summary>
+    public BeadPlan? Beads => _beads.Value;
 
     /// <summary>Run-out.</summary>
     public TruingResult? Truing => _truing.Value;
@@ -164,10 +176,50 @@ public sealed class JobResult
             Cut?.Findings,
             Strength?.Findings,
             Weld?.Findings,
+            Beads?.Findings,
             Truing?.Findings,
             CrackTest?.Findings,
             Fit?.Findings,
         }.SelectMany(f => f ?? []);
+
+    /// <summary>What the dial said after tacking and between layers: noted at the weld, else from the turns under the dial at
+    /// the one station that was read after most layers.</summary>
+    private static List<AxisReading> BetweenLayers(
+        IReadOnlyList<LayerNote> notes,
+        TruingResult? truing
+    )
+    {
+        var read = new List<AxisReading>();
+        var station = (truing?.Turns ?? [])
+            .Where(t => t is { Moment: Moment.Tacked, Offset: not null })
+            .GroupBy(t => t.Station is { } at ? Math.Round(at / 5) : double.NaN)
+            .OrderByDescending(g => g.Select(t => t.Layer).Distinct().Count())
+            .ThenByDescending(g => g.Max(t => t.Offset))
+            .FirstOrDefault();
+        foreach (var turn in station ?? Enumerable.Empty<TurnResult>())
+            read.Add(
+                new(
+                    turn.Layer ?? 0,
+                    notes.LastOrDefault(n => n.Layers == turn.Layer)?.BegunAt?.Value,
+                    turn.Offset!.Value,
+                    turn.OffsetUncertainty,
+                    turn.HighPoint ?? 0
+                )
+            );
+        // A note at the weld goes before a turn after as many layers: it comes later in the list.
+        read.AddRange(
+            notes
+                .Where(n => n is { RunOut: not null, HighPoint: not null })
+                .Select(n => new AxisReading(
+                    n.Layers,
+                    n.BegunAt?.Value,
+                    n.RunOut!.Value / 2,
+                    DialNoteFields.RunOut.StandardUncertainty(n.RunOut) / 2,
+                    n.HighPoint!.Value
+                ))
+        );
+        return read;
+    }
 
     /// <summary>A value made when first read. The framework's own asks for reflection that trimming forbids; one thread needs no locks.</summary>
     private sealed class Once<T>(Func<T?> make)

@@ -64,7 +64,7 @@ internal static class CommandLine
     {
         var root = new Command(
             "shaftwright",
-            "One-off driveshafts from two donor shafts: length, cut, strength, route card."
+            "One-off driveshafts from two donor shafts: length, cut, strength, weld, route card."
         )
         {
             Serve(streams),
@@ -73,6 +73,7 @@ internal static class CommandLine
             Stage(LengthVerb.Verb, streams),
             Stage(CutVerb.Verb, streams),
             Stage(StrengthVerb.Verb, streams),
+            Stage(WeldVerb.Verb, streams),
             Sheet(streams),
         };
         root.Options.Add(new HelpOption());

@@ -11,6 +11,7 @@ using Shaftwright.Findings;
 using Shaftwright.Length;
 using Shaftwright.Measures;
 using Shaftwright.Strength;
+using Shaftwright.Weld;
 
 namespace Shaftwright.App.Verbs;
 
@@ -39,6 +40,8 @@ internal sealed class ResultJson
                 Named<ZoneKind>(),
                 Named<SectionKind>(),
                 Named<TorqueLimit>(),
+                Named<PackingWay>(),
+                Named<TackCall>(),
             },
         };
     }
@@ -98,7 +101,13 @@ internal sealed class ResultJson
     /// <summary>A result's own findings stand in the verb's list, with those of the stages it builds on.</summary>
     private static void WithoutFindings(JsonTypeInfo type)
     {
-        foreach (var property in type.Properties.Where(p => p.Name == "findings").ToList())
+        foreach (
+            var property in type
+                .Properties.Where(p =>
+                    p.Name == "findings" || p.Name.EndsWith("Findings", StringComparison.Ordinal)
+                )
+                .ToList()
+        )
             type.Properties.Remove(property);
     }
 
@@ -123,6 +132,8 @@ internal sealed class ResultJson
 [JsonSerializable(typeof(CutResult))]
 [JsonSerializable(typeof(StrengthResult))]
 [JsonSerializable(typeof(CarResult))]
+[JsonSerializable(typeof(WeldResult))]
+[JsonSerializable(typeof(BeadPlan))]
 [JsonSerializable(typeof(Sentence))]
 [JsonSerializable(typeof(IReadOnlyList<Finding>))]
 internal sealed partial class ResultContext : JsonSerializerContext;

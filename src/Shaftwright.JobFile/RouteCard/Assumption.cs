@@ -70,14 +70,18 @@ public sealed record Assumption(Sentence Words, string Source)
                         Practice
                     )
                 );
-            if (job.Strength?.FusionDepth is null)
+            if (
+                job.Strength?.FusionDepth is null
+                && SampleReadings.Of(job.Strength?.Sample) is not { Fusion: not null }
+            )
                 list.Add(
                     new(
                         $"The weld is fused {Say.Share(StrengthFields.LeastFusion)} to {Say.Share(StrengthFields.MostFusion)} of the radius deep, and the low end counts.",
                         Practice + "; an etched sample replaces it"
                     )
                 );
-            list.Add(new($"No strength is credited to a sleeve.", Practice));
+            if (job.Strength?.Sleeve is not { AllHold: true })
+                list.Add(new($"No strength is credited to a sleeve.", Practice));
         }
         return list;
     }

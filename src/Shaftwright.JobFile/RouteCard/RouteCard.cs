@@ -189,10 +189,53 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
             RouteSteps.Cut => (StageAnswers.Cut(result), result.Cut?.Findings ?? [], false),
             RouteSteps.Strength => (
                 StageAnswers.Strength(result),
-                [.. result.Car?.Findings ?? [], .. result.Strength?.Findings ?? []],
+                [
+                    .. result.Car?.Findings ?? [],
+                    .. StrengthFindings(result, f => !IsSample(f) && !IsSleeve(f)),
+                ],
                 false
             ),
-            RouteSteps.SetUp => (StageAnswers.Weld(result), result.Weld?.Findings ?? [], false),
+            RouteSteps.PrepareEnds => (
+                WeldAnswers.Preparation(result),
+                result.Weld?.PreparationFindings ?? [],
+                false
+            ),
+            RouteSteps.WeldSample => (
+                WeldAnswers.Sample(result),
+                [.. StrengthFindings(result, IsSample)],
+                false
+            ),
+            RouteSteps.SetUp => (
+                StageAnswers.Weld(result),
+                result.Weld?.SetUpFindings ?? [],
+                false
+            ),
+            RouteSteps.CheckTacks => (
+                WeldAnswers.Tacks(result),
+                result.Weld?.Tacks?.Findings ?? [],
+                false
+            ),
+            RouteSteps.Preheat => (
+                WeldAnswers.Preheat(result),
+                result.Weld?.Heat?.PreheatFindings ?? [],
+                false
+            ),
+            RouteSteps.Weld => (
+                WeldAnswers.Beads(result),
+                [.. result.Weld?.Heat?.WeldFindings ?? [], .. result.Beads?.Findings ?? []],
+                false
+            ),
+            RouteSteps.SlowCool => (WeldAnswers.SlowCool(result), [], false),
+            RouteSteps.Temper => (
+                WeldAnswers.Temper(result),
+                result.Weld?.Heat?.TemperFindings ?? [],
+                false
+            ),
+            RouteSteps.Sleeve => (
+                WeldAnswers.Sleeve(result),
+                [.. StrengthFindings(result, IsSleeve)],
+                false
+            ),
             _ => step.Moment is { } moment ? UnderTheDial(result, moment) : (null, [], false),
         };
 
@@ -207,6 +250,17 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
         var over = judged.Turns.Any(t => t.Verdict == RunOutVerdict.Over);
         return (StageAnswers.Truing(judged), judged.Findings, over);
     }
+
+    private static IEnumerable<Finding> StrengthFindings(
+        JobResult result,
+        Func<Finding, bool> which
+    ) => (result.Strength?.Findings ?? []).Where(which);
+
+    private static bool IsSample(Finding f) =>
+        f.Code.StartsWith("sample-", StringComparison.Ordinal);
+
+    private static bool IsSleeve(Finding f) =>
+        f.Code.StartsWith("sleeve-", StringComparison.Ordinal);
 
     /// <summary>The first operation that this one must come after and that does not stand signed. One that is not in the job
     /// passes the question on to those before it.</summary>

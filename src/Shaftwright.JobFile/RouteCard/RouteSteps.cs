@@ -44,13 +44,19 @@ internal static class RouteSteps
     public const string Cut = "cut";
     public const string Strength = "strength";
     public const string PrepareEnds = "prepare-ends";
+    public const string WeldSample = "weld-sample";
     public const string SetUp = "set-up";
     public const string Tack = "tack";
+    public const string CheckTacks = "check-tacks";
+    public const string Preheat = "preheat";
     public const string Weld = "weld";
+    public const string SlowCool = "slow-cool";
     public const string Temper = "temper";
+    public const string Cool = "cool";
     public const string TrueButt = "true-butt";
     public const string CrackTestButt = "crack-test-butt";
     public const string Sleeve = "sleeve";
+    public const string CloseVent = "close-vent";
     public const string TrueSleeved = "true-sleeved";
     public const string CrackTestSleeved = "crack-test-sleeved";
     public const string LateCrackTest = "crack-test-late";
@@ -138,11 +144,26 @@ internal static class RouteSteps
         {
             After = [Length, Cut, Strength],
             NoNumber =
-                "The shape of the preparation is not worked out here: agree it with the welder, and weld a sample of the same offcuts first.",
+                "How steep the bevel is and how far it goes in is agreed with the welder. Typed in, it gives runs, rod, share of torque and shrinkage.",
             Cautions =
             [
                 "Never use chlorinated brake cleaner or degreaser before welding: under the arc even its residue or vapour makes phosgene. Check the label and move the can out of the room.",
                 "Zinc fume gives fever hours later; cadmium and chromate can kill. Find out what the coating is, strip it well back, and extract the fume.",
+            ],
+        },
+        new(
+            WeldSample,
+            "Weld a sample and cut it",
+            "From offcuts of both donors, prepared, heated and welded as the shaft will be. Cut it through, grind, etch, and read how deep it is fused at four places or more, and the hardness across. Photograph it."
+        )
+        {
+            Needs =
+                "Fusion depth at four places round the etched sample, hardness across it, and that it is of the same offcuts and set-up. Without a sample the low guesses count: sign with a note why there is none.",
+            Answers = true,
+            After = [PrepareEnds],
+            Cautions =
+            [
+                "Etchants burn skin and eyes: gloves, goggles, acid into water, and rinse before you handle or photograph it.",
             ],
         },
         new(
@@ -158,7 +179,7 @@ internal static class RouteSteps
         new(
             Tack,
             "Tack and check the run-out",
-            "Four tacks, each opposite the one before, earth clamp beside the weld. Turn it under the dial; if it runs out, break the tacks and set up again."
+            "Warm the ends as for the weld, then four tacks at 0°, 180°, 90° and 270° from a painted mark, earth clamp beside the weld. Turn it under the dial; if it runs out, see whether it is offset or tilted."
         )
         {
             Needs = "A turn under the dial, tacked.",
@@ -170,33 +191,69 @@ internal static class RouteSteps
                 "A driveshaft weld can injure others: a competent welder, and a test piece in the same steel cut and examined first.",
                 "The arc burns eyes and skin, others' too: screen it, keep a fire watch, and disconnect electronics if any welding is on the car.",
                 "Turn the shaft by hand for run-out, with no loose clothing.",
+                "Earth clamp on bright metal right beside the weld, never beyond a joint, bearing or spline: the current burns what it passes through.",
             ],
         },
         new(
-            Weld,
-            "Preheat, weld, cool slowly",
-            "Preheat right through, weld without a stop in short beads on opposite sides with low-hydrogen filler, then cool slowly, wrapped. Measure the temperature between runs."
+            CheckTacks,
+            "Offset or tilt?",
+            "Read the dial close to the joint on each piece, and again further out. A tilt or a bow can be pressed out later. A parallel offset never can: break the tacks and set up again."
         )
         {
+            Needs =
+                "On each piece, at two places: distance from the joint, run-out, and where it stands highest.",
+            Answers = true,
             After = [Tack],
-            NoNumber =
-                "Preheat, interpass and filler are not worked out here: go by your steel's data and your welder's procedure; if the steel is unknown, treat it as hardenable.",
+        },
+        new(
+            Preheat,
+            "Preheat",
+            "Joints off, boots off or well away, wet cloth round splines. Heat slowly and right through, both pieces alike, and let it soak; a temperature crayon on the far side of the bar says when."
+        )
+        {
+            Needs = "Both diameters at the weld; better, what the steel and the filler are.",
+            Answers = true,
+            After = [CheckTacks],
+            Cautions = ["Preheated steel looks cold. Mark it."],
+        },
+        new(
+            Weld,
+            "Weld the butt",
+            "Short beads on opposite sides, each layer begun on the side that stands highest, with low-hydrogen filler. Measure the temperature between runs, and read the dial after each layer. Fill every crater before you lift."
+        )
+        {
+            After = [WeldSample, Preheat],
             Cautions =
             [
                 "Hydrogen cracks a hardenable steel, sometimes a day or two later: dry, clean, preheated, low-hydrogen filler, cooled slowly.",
                 "No spray, penetrant or developer cans near the arc, the preheat flame or the hot part: propellant and solvent burn. Ventilate; wear gloves.",
-                "Preheated steel looks cold. Mark it.",
             ],
         },
         new(
-            Temper,
-            "Temper, then let it cool",
-            "Temper the weld before it is pressed, then let it cool in still air right through."
+            SlowCool,
+            "Cool slowly",
+            "Straight from the weld: hold it warm if you can, then wrap it or bury it in dry sand or lime, out of any draught. No water, no wet cloth, no air line."
         )
         {
             After = [Weld],
+        },
+        new(
+            Temper,
+            "Temper",
+            "Temper the weld before it is pressed. Heat the weld and its heat band only, and hold by the clock."
+        )
+        {
+            After = [SlowCool],
             NoNumber =
-                "The tempering temperature and time are not worked out here: by your steel's data or a heat treater. Never above the temperature the part was tempered at before.",
+                "By your steel's data or a heat treater, whose word goes before any number here. Never above the temperature the part was tempered at before.",
+        },
+        new(
+            Cool,
+            "Let it cool right through",
+            "In still air until the hand can stay on it. Only then is it turned under the dial and pressed: a warm shaft reads false."
+        )
+        {
+            After = [Temper],
         },
         new(
             TrueButt,
@@ -207,7 +264,7 @@ internal static class RouteSteps
             Needs = "A turn under the dial, butt welded and cold.",
             Answers = true,
             Moment = Moment.ButtWelded,
-            After = [Temper],
+            After = [Cool],
             NoNumber =
                 "The stroke of the press is not worked out here: small steps, and less than looks right.",
             Cautions =
@@ -231,13 +288,26 @@ internal static class RouteSteps
         new(
             Sleeve,
             "Fit and weld the sleeve",
-            "Slide the sleeve over the butt, drill its vent, preheat as before, weld every seam right round, cool slowly and temper."
+            "Only now: crack-tested butt, shaft trued. Drill its vent. In halves, the long seams opposite each other and away from the butt's starts and stops. Preheat, cool and temper as for the butt; weld every seam right round, with no crater at a toe."
         )
         {
             After = [CrackTestButt],
             InJob = s_sleeved,
             NoNumber =
-                "Heat for the sleeve's seams is not worked out here: as for the butt. No strength is credited to the sleeve.",
+                "No strength is credited to the sleeve until every seam is closed, clear and tested.",
+            Cautions =
+            [
+                "A closed hollow can burst or blow out hot metal when it is heated: vent it before any heat.",
+            ],
+        },
+        new(
+            CloseVent,
+            "Close the vent, last",
+            "After the last heat, cold and dry right through: plug the vent and close it with one small bead, or a driven and staked plug. No heat on the sleeve after that."
+        )
+        {
+            After = [Sleeve],
+            InJob = s_sleeved,
         },
         new(
             TrueSleeved,
@@ -248,7 +318,7 @@ internal static class RouteSteps
             Needs = "A turn under the dial, sleeved and cold.",
             Answers = true,
             Moment = Moment.Sleeved,
-            After = [Sleeve],
+            After = [CloseVent],
             InJob = s_sleeved,
         },
         new(

@@ -7,7 +7,6 @@ using Shaftwright.Length;
 using Shaftwright.Measures;
 using Shaftwright.Strength;
 using Shaftwright.Truing;
-using Shaftwright.Weld;
 
 namespace Shaftwright.JobFile.Shapes;
 
@@ -384,45 +383,20 @@ internal static class JobShape
             s => s.FusionFromSample,
             (s, v) => s with { FusionFromSample = v },
             v => v
-        );
-
-    private static readonly ObjectShape<WeldInput> s_weld = new ObjectShape<WeldInput>(
-        "weld",
-        "two ends to be laid in a vee",
-        () => new()
-    )
-        .Measure(
-            WeldFields.InnerDiameter,
-            w => w.InnerDiameter,
-            (w, v) => w with { InnerDiameter = v }
         )
-        .Measure(
-            WeldFields.OuterDiameter,
-            w => w.OuterDiameter,
-            (w, v) => w with { OuterDiameter = v }
+        .Part(
+            "sample",
+            "a joint of the same offcuts, cut, etched and measured",
+            WeldShape.Sample,
+            s => s.Sample,
+            (s, v) => s with { Sample = v }
         )
-        .Measure(WeldFields.VeeAngle, w => w.VeeAngle, (w, v) => w with { VeeAngle = v })
-        .Choice(
-            "bladeSet",
-            "a named set of feeler blades, or listed",
-            w => w.BladeSet,
-            (w, v) => w with { BladeSet = v }
-        )
-        .List(
-            "blades",
-            "the blades on hand, when they are listed",
-            new MeasureShape<Distance>(WeldFields.Blade),
-            WeldFields.MostBlades,
-            w => w.Blades,
-            (w, v) => w with { Blades = v }
-        )
-        .Value(
-            "mostLeaves",
-            "most leaves in one pack",
-            new CountShape(1, 6),
-            w => w.MostLeaves,
-            (w, v) => w with { MostLeaves = v },
-            v => v != new WeldInput().MostLeaves
+        .Part(
+            "sleeve",
+            "what was seen of the sleeve over the weld",
+            WeldShape.Sleeve,
+            s => s.Sleeve,
+            (s, v) => s with { Sleeve = v }
         );
 
     private static readonly ObjectShape<DialReading> s_dial = new ObjectShape<DialReading>(
@@ -691,8 +665,8 @@ internal static class JobShape
             )
             .Part(
                 "weld",
-                "how the ends are set up",
-                s_weld,
+                "how the ends are set up and welded",
+                WeldShape.Weld,
                 d => d.Job.Weld,
                 (d, v) => d with { Job = d.Job with { Weld = v } }
             )

@@ -43,6 +43,9 @@ public readonly record struct Shown(double Value, ShownKind Kind)
             (ShownKind.Light, Display.Metric) => (Illuminance.Lux, 0),
             (ShownKind.Light, Display.Inch) => (Illuminance.FootCandle, 0),
             (ShownKind.UltraViolet, _) => (Irradiance.WattPerSquareMetre, 1),
+            (ShownKind.Content, _) => (Content.Percent, 2),
+            (ShownKind.Vickers, _) => (Vickers.Hv, 0),
+            (ShownKind.Current, _) => (Current.Ampere, 0),
             (ShownKind.Share, _) => (Ratio.Percent, 0),
             _ => (Ratio.One, 2),
         };
@@ -155,6 +158,15 @@ public enum ShownKind
 
     /// <summary>UV-A on a surface, to a tenth of a watt a square metre.</summary>
     UltraViolet,
+
+    /// <summary>A share by mass, to a hundredth of a per cent.</summary>
+    Content,
+
+    /// <summary>A Vickers hardness.</summary>
+    Vickers,
+
+    /// <summary>A current to an ampere.</summary>
+    Current,
 }
 
 /// <summary>Shorthand for <see cref="Shown"/> inside sentences.</summary>
@@ -202,6 +214,15 @@ public static class Say
 
     /// <summary>Light on a surface, lx.</summary>
     public static Shown Light(double lux) => new(lux, ShownKind.Light);
+
+    /// <summary>A share by mass, per cent.</summary>
+    public static Shown Content(double percent) => new(percent, ShownKind.Content);
+
+    /// <summary>A Vickers hardness.</summary>
+    public static Shown Vickers(double hv) => new(hv, ShownKind.Vickers);
+
+    /// <summary>A current, A.</summary>
+    public static Shown Current(double amperes) => new(amperes, ShownKind.Current);
 
     /// <summary>UV-A on a surface, W/m².</summary>
     public static Shown UltraViolet(double wattsPerSquareMetre) =>

@@ -14,13 +14,20 @@ internal sealed class PieceSections
     private readonly Band _core;
     private readonly Band _case;
 
-    public PieceSections(MadeShaft made, ShaftEnd end, SteelKnown steel)
+    public PieceSections(
+        MadeShaft made,
+        ShaftEnd end,
+        SteelKnown steel,
+        SampleReadings? sample = null
+    )
     {
         _made = made;
         _end = end;
         _core = ShearYield.OfCore(steel);
         _case = ShearYield.OfCase(steel);
-        Softened = ShearYield.Softened(steel);
+        Softened = sample?.Softest(end == ShaftEnd.Inner) is { } read
+            ? ShearYield.OfVickers(read)
+            : ShearYield.Softened(steel);
         var inner = end == ShaftEnd.Inner;
         _stretches =
         [

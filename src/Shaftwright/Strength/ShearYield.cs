@@ -87,6 +87,12 @@ public static class ShearYield
         return new(Math.Min(stock.Low, core.Low), Math.Min(stock.High, core.High));
     }
 
+    /// <summary>The metal beside a weld as a sample's hardness says.</summary>
+    /// <param name="hv">The softest reading with its ±, HV.</param>
+    /// <returns>MPa, by way of HRC: the same table as for a core hardness.</returns>
+    public static Band OfVickers(Band hv) =>
+        new(OfHardness(VickersScale.ToHrc(hv.Low)), OfHardness(VickersScale.ToHrc(hv.High)));
+
     private static Band FromTension(double low, double high) =>
         new(low / VonMises, high / VonMises);
 }

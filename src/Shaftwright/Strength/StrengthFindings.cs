@@ -96,6 +96,8 @@ internal sealed class StrengthFindings(List<Finding> findings)
     {
         if (strength is { FusionDepth: not null, FusionFromSample: true })
             return;
+        if (SampleReadings.Of(strength.Sample) is { Fusion: not null })
+            return;
         Sentence taken = strength.FusionDepth is null
             ? (Sentence)
                 $"How deep the weld fuses is not known: somewhere from {Say.Share(StrengthFields.LeastFusion)} to {Say.Share(StrengthFields.MostFusion)} of the radius, and the low end counts."
@@ -105,6 +107,121 @@ internal sealed class StrengthFindings(List<Finding> findings)
             "fusion-guessed",
             taken,
             $"Weld a sample from the offcuts with the same set-up, cut it through, etch it and measure the fused depth.",
+            Practice
+        );
+    }
+
+    /// <summary>What the sample settled, or why it settles nothing.</summary>
+    public void Sample(WeldSample? sample, MadeShaft made, SectionMargin? ring)
+    {
+        if (sample is null)
+            return;
+        if (sample.Cracked == true)
+        {
+            Add(
+                Severity.Stop,
+                "sample-cracked",
+                $"A crack was seen on the etched sample{Of(sample)}.",
+                $"Do not weld the shaft this way. Change preheat, filler or steel, and weld a new sample.",
+                Practice
+            );
+            return;
+        }
+        if (!SampleReadings.MayReplace(sample))
+        {
+            Add(
+                Severity.Caution,
+                "sample-not-alike",
+                $"The sample{Of(sample)} replaces no guess: it has not been said that it is of the same offcuts and was welded as the shaft is.",
+                $"Answer both. If one is no, weld another sample.",
+                Practice
+            );
+            return;
+        }
+        var read = SampleReadings.Of(sample)!;
+        if (read.Fusion is { } depth)
+        {
+            Add(
+                Severity.Note,
+                "sample-fusion",
+                $"Fusion depth {Say.Length(depth.Low)} counts: the least of {read.Places} reading(s) on the sample{Of(sample)}, less what the reading can be off.",
+                $"Weld the shaft as the sample was welded, nothing changed.",
+                "the sample"
+            );
+            if (read.Places < SampleFields.FewestPlaces)
+                Add(
+                    Severity.Caution,
+                    "sample-few-places",
+                    $"Read at {read.Places} place(s) round the sample, fewer than {SampleFields.FewestPlaces}: it counts for no more than the low guess{(ring is null ? (Sentence)$"" : $", {Say.Length(StrengthFields.LeastFusion * ring.Diameter / 2)}")}.",
+                    $"Cut it again across and along, and read at least {SampleFields.FewestPlaces} places.",
+                    Practice
+                );
+        }
+        foreach (var (inner, end) in new[] { (true, "inner-end"), (false, "outer-end") })
+        {
+            if (read.Softest(inner) is { } soft)
+                Add(
+                    Severity.Note,
+                    "sample-softened",
+                    $"On the {end} side the sample{Of(sample)} is softest at {Say.Vickers(soft.Low)} to {Say.Vickers(soft.High)}; that metal counts in the heat, not the guess.",
+                    $"If the shaft is tempered otherwise than the sample, read it again.",
+                    "the sample; ASTM E140 Table 1 (from memory), then " + Steels
+                );
+        }
+        if (read.Hardest is { } hard && hard > BrittleSample)
+            Add(
+                Severity.Caution,
+                "sample-hard",
+                $"The sample{Of(sample)} reads up to {Say.Vickers(hard)}: a brittle zone where hydrogen cracks begin.",
+                $"Preheat hotter, cool slower, temper, and read a new sample. Over about {Say.Vickers(BrittleSample)} is too hard to leave.",
+                Practice
+            );
+    }
+
+    /// <summary>Hardness on a sample that is too hard to leave, HV. Common practice, no source.</summary>
+    private const double BrittleSample = 400;
+
+    private static string Of(WeldSample sample) =>
+        (
+            sample.At is { } at
+                ? " of "
+                    + at.ToString("d MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)
+                : " (no date)"
+        ) + (sample.Photo.Length > 0 ? ", photo " + sample.Photo : ", no photo");
+
+    /// <summary>What a sleeve earns, and what is still open before it may earn anything.</summary>
+    public void Sleeve(
+        MadeShaft made,
+        SleeveSeams? seams,
+        SectionMargin? ring,
+        SectionMargin? sleeved
+    )
+    {
+        if (made.SleeveFrom is null)
+            return;
+        if (sleeved is not null)
+        {
+            Add(
+                Severity.Caution,
+                "sleeve-counts",
+                $"Every seam of the sleeve stands as closed and tested, so it shares the torque over the butt: {Say.Torque(sleeved.YieldTorque.Low)} to {Say.Torque(sleeved.YieldTorque.High)} at first yield{(ring is null ? (Sentence)$"" : $", against {Say.Torque(ring.YieldTorque.Low)} to {Say.Torque(ring.YieldTorque.High)} alone")}. The bar at both of its ends still takes all of it.",
+                $"Seams are fillets with their own notches, and those are not counted. Look at their toes first at every inspection.",
+                "own derivation: two tubes twisted alike; sleeve as low-carbon tube, yield 235 to 355 MPa"
+            );
+            return;
+        }
+        var open = seams is null ? ["nothing was said of its seams"] : seams.Open;
+        Sentence why =
+            open.Count == 0
+                ? (Sentence)$"its outside diameter is not known, or it adds nothing to the ring"
+                : $"{string.Join("; ", open)}";
+        Add(
+            seams is { Closed: false } or { NoCraterAtToe: false }
+                ? Severity.Caution
+                : Severity.Note,
+            "sleeve-no-credit",
+            $"The sleeve earns nothing here ({why}): the full torque runs through the bar at both of its ends, and the butt weld is judged as if it stood alone.",
+            $"Judge the shaft by the sections named. A sleeve counts only with every seam closed, clear of starts, stops and craters, vented, closed last and tested.",
             Practice
         );
     }
@@ -124,7 +241,7 @@ internal sealed class StrengthFindings(List<Finding> findings)
     }
 
     /// <summary>Once, what this layer is and is not.</summary>
-    public void Limits(MadeShaft made)
+    public void Limits(MadeShaft made, SampleReadings? sample)
     {
         Add(
             Severity.Note,
@@ -133,6 +250,8 @@ internal sealed class StrengthFindings(List<Finding> findings)
             $"Take a margin of 1 as the edge, not as enough. Inspect on time, and retire the shaft by count. This does not certify a part: the event's rules and a competent person decide.",
             "limits of the method, docs/strength.md"
         );
+        if (sample?.Softest(true) is not null && sample.Softest(false) is not null)
+            return;
         Add(
             Severity.Note,
             "softened-assumed",
@@ -140,14 +259,6 @@ internal sealed class StrengthFindings(List<Finding> findings)
             $"A hardness traverse on the etched sample replaces the guess. A hard reading there instead means a brittle zone: preheat, cool slowly, temper.",
             Practice
         );
-        if (made.SleeveFrom is not null)
-            Add(
-                Severity.Note,
-                "sleeve-no-credit",
-                $"The sleeve earns nothing here: the full torque runs through the bar at both of its ends, and the butt weld is judged as if it stood alone.",
-                $"Judge the shaft by the sections named. A sleeve can only be credited with every seam closed, sound and tested.",
-                Practice
-            );
     }
 
     private static Sentence Settle(List<SectionMargin> may, DonorsResult donors)

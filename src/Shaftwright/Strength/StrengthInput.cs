@@ -12,11 +12,18 @@ public sealed record StrengthInput
     /// <summary>True if the fusion depth was measured on an etched sample of the same steels.</summary>
     public bool FusionFromSample { get; init; }
 
+    /// <summary>The sample. Its readings go before <see cref="FusionDepth"/> and before the guess of the softened metal.</summary>
+    public WeldSample? Sample { get; init; }
+
+    /// <summary>What was seen of the sleeve.</summary>
+    public SleeveSeams? Sleeve { get; init; }
+
     /// <summary>Collects what is out of range.</summary>
     public void Check(InputCheck check, string path)
     {
         ArgumentNullException.ThrowIfNull(check);
         check.Range(path, StrengthFields.FusionDepth, FusionDepth);
+        Sample?.Check(check, path + ".sample");
     }
 }
 

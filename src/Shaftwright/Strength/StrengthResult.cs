@@ -24,6 +24,9 @@ public enum SectionKind
 
     /// <summary>The bar at a sleeve end, softened, at full torque.</summary>
     SleeveEnd,
+
+    /// <summary>The butt weld together with a sleeve of which every seam is closed.</summary>
+    Sleeved,
 }
 
 /// <summary>One section, and how far its yield is from the torque in it.</summary>

@@ -29,8 +29,19 @@ public static class StrengthSolver
         var findings = new List<Finding>();
         var say = new StrengthFindings(findings);
         var nothing = new SteelKnown(SteelClass.Unknown, null, null);
-        var inner = new PieceSections(made, ShaftEnd.Inner, donors.InnerEnd?.Steel ?? nothing);
-        var outer = new PieceSections(made, ShaftEnd.Outer, donors.OuterEnd?.Steel ?? nothing);
+        var sample = SampleReadings.Of(strength.Sample);
+        var inner = new PieceSections(
+            made,
+            ShaftEnd.Inner,
+            donors.InnerEnd?.Steel ?? nothing,
+            sample
+        );
+        var outer = new PieceSections(
+            made,
+            ShaftEnd.Outer,
+            donors.OuterEnd?.Steel ?? nothing,
+            sample
+        );
 
         var sections = new List<SectionMargin?>();
         foreach (
@@ -43,7 +54,9 @@ public static class StrengthSolver
             if (sleeveAt is { } at)
                 sections.Add(piece.InHeat(SectionKind.SleeveEnd, "bar at the sleeve's end", at));
         }
-        sections.Add(FusedRing(made, inner, outer, strength));
+        var ring = FusedRing(made, inner, outer, strength);
+        var sleeved = ring is null ? null : Sleeved(made, ring, inner, outer, strength);
+        sections.Add(sleeved ?? ring);
 
         var torque = car?.ThisCar?.Governing;
         List<SectionMargin> judged =
@@ -67,8 +80,10 @@ public static class StrengthSolver
             say.NoTorque();
         say.Yardstick(car);
         say.Fusion(strength);
+        say.Sample(strength.Sample, made, ring);
         say.NotJudged(made);
-        say.Limits(made);
+        say.Limits(made, sample);
+        say.Sleeve(made, strength.Sleeve, ring, sleeved);
         return new StrengthResult
         {
             Torque = torque,
@@ -92,7 +107,7 @@ public static class StrengthSolver
         var least = Math.Min(a.Value - a.Doubt, b.Value - b.Doubt);
         var most = Math.Min(a.Value + a.Doubt, b.Value + b.Doubt);
         // A ring of one depth carries more on a thicker bar, so the ends of the ranges belong together.
-        var depth = FusionDepth(strength, least / 2, most / 2);
+        var depth = FusionDepths.Of(strength, least / 2, most / 2);
         var metal = new Band(
             Math.Min(inner.Softened.Low, outer.Softened.Low),
             Math.Min(inner.Softened.High, outer.Softened.High)
@@ -114,15 +129,64 @@ public static class StrengthSolver
         );
     }
 
-    private static Band FusionDepth(StrengthInput strength, double leastR, double mostR)
+    /// <summary>The butt together with its sleeve, once every seam is closed and nothing is left open: both twist alike, so they
+    /// share the torque by their second moments, and the first of the two to yield ends it. Null where the sleeve does not
+    /// count, or where the pair would first yield at less than the ring alone.</summary>
+    /// <remarks>Source: derived. The sleeve is taken as soft low-carbon tube, tensile yield 235 to 355 (S235 to S355), ÷ √3.</remarks>
+    private static SectionMargin? Sleeved(
+        MadeShaft made,
+        SectionMargin ring,
+        PieceSections inner,
+        PieceSections outer,
+        StrengthInput strength
+    )
     {
-        if (strength.FusionDepth is not { } typed)
-            return new(StrengthFields.LeastFusion * leastR, StrengthFields.LeastFusion * mostR);
-        var field = StrengthFields.FusionDepth;
-        var a = typed.PlusMinus ?? field.UsualPlusMinus;
-        var low = Math.Max(0, typed.Value - a);
-        var high = strength.FusionFromSample ? typed.Value + a : low;
-        return new(Math.Min(leastR, low), Math.Min(mostR, high));
+        if (
+            inner.AtWeld is not { } a
+            || outer.AtWeld is not { } b
+            || strength.Sleeve is not { AllHold: true }
+            || made is not { SleeveOutside: { } outside, SleeveFrom: not null }
+        )
+            return null;
+        var bore = made
+            .Stretches.Where(s => !s.Guessed && s.From <= made.SleeveTo && s.To >= made.SleeveFrom)
+            .Select(s => Math.Max(s.Diameter, s.EndDiameter))
+            .DefaultIfEmpty(ring.Diameter)
+            .Max();
+        if (outside <= bore)
+            return null;
+        var tube = RoundSection.SecondMoment(outside, bore);
+        Band metal = new(235 / Math.Sqrt(3), 355 / Math.Sqrt(3));
+        double Both(double sleeve, double ringTorque, double ringYield, double D)
+        {
+            // The ring's second moment follows from its own torque: T = τ·2J/D.
+            var alone = ringYield > 0 ? ringTorque * D / (2 * ringYield) : 0;
+            var together = alone + tube;
+            return Math.Min(sleeve * 2 * together / outside, ringYield * 2 * together / D);
+        }
+        Band torque = new(
+            Both(
+                metal.Low,
+                ring.YieldTorque.Low,
+                ring.ShearYield.Low,
+                Math.Min(a.Value - a.Doubt, b.Value - b.Doubt)
+            ),
+            Both(
+                metal.High,
+                ring.YieldTorque.High,
+                ring.ShearYield.High,
+                Math.Min(a.Value + a.Doubt, b.Value + b.Doubt)
+            )
+        );
+        return torque.Low <= ring.YieldTorque.Low
+            ? null
+            : ring with
+            {
+                Kind = SectionKind.Sleeved,
+                Words = "butt weld with its sleeve",
+                ShearYield = metal,
+                YieldTorque = torque,
+            };
     }
 
     /// <summary>The yardstick of a piece; of the weld, the larger of the two.</summary>

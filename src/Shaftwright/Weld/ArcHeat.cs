@@ -1,3 +1,5 @@
+using Shaftwright.Measures;
+
 namespace Shaftwright.Weld;
 
 /// <summary>How the arc is struck.</summary>
@@ -11,6 +13,9 @@ public enum ArcProcess
 
     /// <summary>Covered electrode (MMA).</summary>
     Mma,
+
+    /// <summary>Not known.</summary>
+    Unknown,
 }
 
 /// <summary>Heat into the joint, and how fast it leaves again.</summary>
@@ -18,7 +23,22 @@ public static class ArcHeat
 {
     /// <summary>Thermal efficiency: 0.6 TIG, 0.8 MIG/MAG and covered electrode.</summary>
     /// <remarks>Source: EN 1011-1, Table 1, as listed in a steelmaker's welding guide.</remarks>
-    public static double Efficiency(ArcProcess process) => process == ArcProcess.Tig ? 0.6 : 0.8;
+    /// <exception cref="ArgumentOutOfRangeException">The process is not known: take <see cref="EfficiencyBand"/>.</exception>
+    public static double Efficiency(ArcProcess process) =>
+        process switch
+        {
+            ArcProcess.Tig => 0.6,
+            ArcProcess.Mag or ArcProcess.Mma => 0.8,
+            _ => throw new ArgumentOutOfRangeException(
+                nameof(process),
+                process,
+                "An unknown process has a range of efficiencies, no single one."
+            ),
+        };
+
+    /// <summary>Thermal efficiency as a range: a single value where the process is known.</summary>
+    public static Band EfficiencyBand(ArcProcess process) =>
+        process == ArcProcess.Unknown ? new(0.6, 0.8) : Band.Exactly(Efficiency(process));
 
     /// <summary>Heat input, kJ/mm: Q = k·U·I·60/(1000·v).</summary>
     /// <param name="process">Gives k.</param>

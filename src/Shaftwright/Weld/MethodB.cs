@@ -41,6 +41,15 @@ public sealed record MethodB(double Temperature, IReadOnlyList<string> LimitsBro
         );
     }
 
+    /// <summary>What a broken limit is about: its words up to its number.</summary>
+    /// <param name="limit">One of <see cref="LimitsBroken"/>.</param>
+    public static string NameOf(string limit)
+    {
+        ArgumentNullException.ThrowIfNull(limit);
+        var number = limit.AsSpan().IndexOfAny("-0123456789");
+        return number < 0 ? limit : limit[..number].TrimEnd();
+    }
+
     /// <summary>The handbooks' band for a medium-carbon or low-alloy shaft steel by its carbon equivalent, °C.</summary>
     /// <remarks>Arc-welding handbooks (from memory): 1045 (CE 0.575) 100–200 °C, 4140 (CE 0.777) 175–250 °C, 4340 (CE 0.849) about
     /// 300 °C; straight lines between, the ends kept beyond.</remarks>

@@ -6,7 +6,7 @@ namespace Shaftwright.Weld;
 /// y = (2r + tL + tR) / (2 sin α) and x = (tL − tR) / (2 cos α), x away from the thicker shim.
 /// Valid while the bar touches both faces. Exact for round bars. Source: own derivation, plane geometry; checked against
 /// circles made tangent to two lines (tests, VeeTests).</remarks>
-internal static class Vee
+public static class Vee
 {
     /// <summary>Where the centre of a bar stands: aside and up from the apex, mm.</summary>
     public static (double X, double Y) Centre(double radius, double left, double right, double vee)
@@ -33,4 +33,30 @@ internal static class Vee
 
     /// <summary>How far off the axis stays when the right shim goes on one face only, mm: t / sin 2α, low and aside together.</summary>
     public static double HalfDone(double shim, double vee) => shim / Math.Sin(vee);
+
+    /// <summary>Height of a vee's apex over the table from a plain bar laid in it, mm: H − d/2 − d/(2 sin α).</summary>
+    /// <param name="heightOverBar">H, table to the top of the bar, mm.</param>
+    /// <param name="bar">d, mm.</param>
+    /// <param name="vee">Included angle, rad.</param>
+    public static double ApexHeight(double heightOverBar, double bar, double vee) =>
+        heightOverBar - bar / 2 - bar / (2 * Math.Sin(vee / 2));
+
+    /// <summary>Tilt of the axis of a tapered piece that lies on both faces of a vee, against the line of the vee, rad:
+    /// sin τ = sin β / sin α, rising towards the thick end.</summary>
+    /// <param name="halfAngle">β, half the taper's included angle, rad, 0 or more; less than α.</param>
+    /// <param name="vee">Included angle, rad.</param>
+    /// <remarks>A cone touches a plane along a line through its own apex. Touching both faces, its apex lies on the line where
+    /// they meet, and its axis makes the angle β with each face: a·n = sin α · sin τ = sin β. The height of the axis over the
+    /// apex of the vee, where the piece has radius r, is r·cos β / sin α; with shims t on both faces, t / sin α more. Own
+    /// derivation; checked against a cone laid in by trial (tests, TaperTests).</remarks>
+    public static double TaperTilt(double halfAngle, double vee) =>
+        Math.Asin(Math.Min(1, Math.Sin(halfAngle) / Math.Sin(vee / 2)));
+
+    /// <summary>Height of the axis of a tapered piece over the apex of the vee where its radius is r, mm: (r·cos β + t) / sin α.</summary>
+    /// <param name="radius">r, mm.</param>
+    /// <param name="shim">t on both faces, mm.</param>
+    /// <param name="halfAngle">β, rad.</param>
+    /// <param name="vee">Included angle, rad.</param>
+    public static double TaperHeight(double radius, double shim, double halfAngle, double vee) =>
+        (radius * Math.Cos(halfAngle) + shim) / Math.Sin(vee / 2);
 }

@@ -142,12 +142,73 @@ internal sealed class WeldAdvice
         );
     }
 
+    /// <summary>What can be pressed out later, once.</summary>
+    public void Way(PackingWay way, PackingPlan? plan)
+    {
+        if (plan is null || way is PackingWay.Unknown)
+            return;
+        var choice = plan.Choices.Single(c => c.Way == way);
+        var worst = choice.Mistakes.MaxBy(m => m.Off)!;
+        Sentence right = way switch
+        {
+            PackingWay.BothFaces => $"{Say.Fine(choice.Pack)} on each face.",
+            PackingWay.UnderBlock => $"{Say.Fine(choice.Pack)} under the whole block.",
+            _ =>
+                $"{Say.Fine(choice.Pack)} on one face, and the block moved {Say.Fine(choice.BlockAside)} aside, towards the packed face.",
+        };
+        Add(
+            way == PackingWay.OneFace ? Severity.Caution : Severity.Note,
+            "packing-way",
+            $"{right} The worst mistake with it, {worst.Words}, leaves the axis {Say.Fine(worst.Off)} off.",
+            way == PackingWay.OneFace
+                ? (Sentence)$"Both faces alike is safer: nothing has to be moved by a dial."
+                : $"Check under the dial before the first tack.",
+            Geometry
+        );
+    }
+
+    public void VeesUnlike() =>
+        Add(
+            Severity.Caution,
+            "vees-unlike",
+            $"The two pieces lie in vees that are not alike, and how high each stands is not known.",
+            $"Lay one and the same plain bar in each empty vee, measure from the table to its top, and type bar and heights.",
+            Geometry
+        );
+
+    public void OwnVees(PackingPlan plan) =>
+        Add(
+            Severity.Note,
+            "vees-of-their-own",
+            $"Each piece lies in a vee of its own. The {(plan.Lower == Cut.ShaftEnd.Inner ? "inner-end" : "outer-end")} piece lies {Say.Fine(plan.Lift)} lower, give or take {Say.Fine(plan.LiftUncertainty)}.",
+            $"Set both blocks along one straight edge: a block out of line sideways is not seen from their heights.",
+            Geometry
+        );
+
+    public void Tapers(IReadOnlyList<TaperStand> tapers)
+    {
+        foreach (var t in tapers.Where(t => t.MorePack > 0))
+        {
+            Sentence high = t.JointHigh is { } h
+                ? (Sentence)
+                    $" At the joint its axis is then {Say.Fine(Math.Abs(h))} too {(h > 0 ? "high" : "low")}."
+                : $"";
+            Add(
+                Severity.Caution,
+                "stands-on-taper",
+                $"The {(t.End == Cut.ShaftEnd.Inner ? "inner-end" : "outer-end")} piece stands on a taper. On even packs its axis leans {Say.Angle(t.Tilt)}, rising towards its thick end, which is {(t.ThickTowardsWeld ? "nearer" : "away from")} the weld.{high}",
+                $"Make the packs on both faces {Say.Fine(t.MorePack)} thicker at the thin edge of the vee than at the thick edge, in any vee; or hold it where it is plain.",
+                "own derivation: a cone on two planes, docs/weld.md"
+            );
+        }
+    }
+
     public void CheckAfterTacking() =>
         Add(
             Severity.Note,
             "check-after-tacking",
             $"This lines up two straight, round pieces in one vee, or in two vees cut alike on one flat base. It does not see a bent donor or a burr.",
-            $"Clean vee and pieces, clamp, tack, then turn the whole under a dial on each side of the joint before you weld.",
+            $"Clean vee and pieces, clamp, tack, then turn the whole under a dial on each side of the joint before you weld. A lean or a bow can be pressed out later; a parallel offset cannot: break the tacks.",
             Practice
         );
 

@@ -18,7 +18,7 @@ public enum BladeSet
     Metric13,
 }
 
-/// <summary>Two ends to be laid in one vee block, or in two vees cut alike.</summary>
+/// <summary>The weld: how its two ends are laid in line, prepared, heated and joined.</summary>
 public sealed record WeldInput
 {
     /// <summary>Diameter of the inner-end piece where it lies in the vee; null takes it from the cut.</summary>
@@ -39,6 +39,39 @@ public sealed record WeldInput
     /// <summary>Most leaves in one pack.</summary>
     public int MostLeaves { get; init; } = 4;
 
+    /// <summary>The inner-end piece's own vee, where the two do not share one or it stands on a taper.</summary>
+    public VeeBlock? InnerVee { get; init; }
+
+    /// <summary>The outer-end piece's own vee.</summary>
+    public VeeBlock? OuterVee { get; init; }
+
+    /// <summary>How the lower piece is brought up.</summary>
+    public PackingWay Packing { get; init; }
+
+    /// <summary>Steel of the inner-end piece.</summary>
+    public WeldSteel? InnerSteel { get; init; }
+
+    /// <summary>Steel of the outer-end piece.</summary>
+    public WeldSteel? OuterSteel { get; init; }
+
+    /// <summary>How both ends are ground.</summary>
+    public Preparation? Preparation { get; init; }
+
+    /// <summary>The filler.</summary>
+    public Filler? Filler { get; init; }
+
+    /// <summary>How the arc is run.</summary>
+    public ArcInput? Arc { get; init; }
+
+    /// <summary>Heat before, between and after the runs.</summary>
+    public HeatPlan? Heat { get; init; }
+
+    /// <summary>The dial on both sides of the joint, tacked.</summary>
+    public IReadOnlyList<TackNote> Tacks { get; init; } = [];
+
+    /// <summary>The dial between layers of beads.</summary>
+    public IReadOnlyList<LayerNote> Layers { get; init; } = [];
+
     /// <summary>Collects what is out of range.</summary>
     public void Check(InputCheck check, string path)
     {
@@ -50,6 +83,27 @@ public sealed record WeldInput
         {
             if (WeldFields.Blade.OutOfRange(Blades[i], $"{path}.blades[{i}]") is { } refusal)
                 check.That(false, refusal.Field, refusal.Value, refusal.Problem, refusal.Accepted);
+        }
+        InnerVee?.Check(check, path + ".innerVee");
+        OuterVee?.Check(check, path + ".outerVee");
+        InnerSteel?.Check(check, path + ".innerSteel");
+        OuterSteel?.Check(check, path + ".outerSteel");
+        Preparation?.Check(check, path + ".preparation");
+        Filler?.Check(check, path + ".filler");
+        Arc?.Check(check, path + ".arc");
+        Heat?.Check(check, path + ".heat");
+        for (var i = 0; i < Tacks.Count; i++)
+            Tacks[i].Check(check, $"{path}.tacks[{i}]");
+        for (var i = 0; i < Layers.Count; i++)
+        {
+            Layers[i].Check(check, $"{path}.layers[{i}]");
+            check.That(
+                Layers[i].Layers is >= 0 and <= DialNoteFields.MostLayers,
+                $"{path}.layers[{i}].layers",
+                $"{Layers[i].Layers}",
+                "is not a count of layers",
+                $"0 to {DialNoteFields.MostLayers}"
+            );
         }
         check.That(
             Blades.Count <= WeldFields.MostBlades,

@@ -42,6 +42,27 @@ public sealed record WeldResult
     /// <summary>How far aside the axis goes if one face alone is shimmed to regain the height, mm; null when the vee angle is unknown.</summary>
     public double? OneFaceError { get; init; }
 
-    /// <summary>What to know beside the numbers.</summary>
+    /// <summary>The three ways of packing with their mistakes; null when an angle or a height is missing, or no piece is lower.</summary>
+    public PackingPlan? Packing { get; init; }
+
+    /// <summary>Pieces that stand on a taper.</summary>
+    public IReadOnlyList<TaperStand> Tapers { get; init; } = [];
+
+    /// <summary>The tacks under the dial; null when they were not read.</summary>
+    public TackStand? Tacks { get; init; }
+
+    /// <summary>The groove; null when it is not known.</summary>
+    public PreparationNumbers? Preparation { get; init; }
+
+    /// <summary>The heat; null when it was not asked for.</summary>
+    public HeatNumbers? Heat { get; init; }
+
+    /// <summary>What to know of the preparation.</summary>
+    public IReadOnlyList<Finding> PreparationFindings { get; init; } = [];
+
+    /// <summary>What to know of the set-up in the vee.</summary>
+    public IReadOnlyList<Finding> SetUpFindings { get; init; } = [];
+
+    /// <summary>All of it: set-up, preparation, tacks, preheat, welding, tempering.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 }

@@ -4,7 +4,8 @@ using Shaftwright.Measures;
 
 namespace Shaftwright.Weld;
 
-/// <summary>How two pieces of different diameter are brought onto one axis in a vee.</summary>
+/// <summary>How two pieces of different diameter are brought onto one axis in a vee; and, through its own solvers, the groove, the
+/// tacks and the heat.</summary>
 /// <remarks>
 /// <para>In a vee of any angle a bar of radius r with a shim t on both faces stands where a bar of radius r + t stands without.
 /// So the smaller piece (d) comes level with the larger (D) on shims of t = (D − d)/2, whatever the angle; also common workshop
@@ -48,42 +49,85 @@ public static class WeldSolver
         1.00,
     ];
 
-    /// <summary>Solves the set-up. A diameter that was not typed is taken from the cut.</summary>
-    /// <param name="weld">What lies in the vee, and the blades on hand.</param>
-    /// <param name="cut">The cut before it; null when there is none.</param>
+    /// <summary>Solves the weld: set-up, preparation, heat. A diameter that was not typed is taken from the cut.</summary>
+    /// <param name="weld">What is known of it.</param>
+    /// <param name="around">What the stages before it say; null for nothing.</param>
     /// <exception cref="ArgumentNullException"><paramref name="weld"/> is null.</exception>
-    public static WeldResult Solve(WeldInput weld, CutResult? cut)
+    public static WeldResult Solve(WeldInput weld, WeldAround? around = null)
     {
         ArgumentNullException.ThrowIfNull(weld);
+        around ??= new WeldAround();
+        var setUp = SetUp(weld, around.Cut);
+        var (preparation, prepared) = PreparationSolver.Solve(weld, around);
+        var tacks = TackSolver.Solve(weld.Tacks);
+        var heat = HeatSolver.Solve(weld, around);
+        return setUp with
+        {
+            Preparation = preparation,
+            PreparationFindings = prepared,
+            Tacks = tacks,
+            Heat = heat,
+            SetUpFindings = setUp.Findings,
+            Findings =
+            [
+                .. setUp.Findings,
+                .. prepared,
+                .. tacks?.Findings ?? [],
+                .. heat.PreheatFindings,
+                .. heat.WeldFindings,
+                .. heat.TemperFindings,
+            ],
+        };
+    }
+
+    private static WeldResult SetUp(WeldInput weld, CutResult? cut)
+    {
         var advice = new WeldAdvice();
+        List<TaperStand> tapers =
+        [
+            .. new[] { ShaftEnd.Inner, ShaftEnd.Outer }
+                .Select(e => PackingSolver.Taper(weld, e))
+                .OfType<TaperStand>(),
+        ];
+        advice.Tapers(tapers);
         var inner = weld.InnerDiameter?.Value ?? cut?.InnerDiameter;
         var outer = weld.OuterDiameter?.Value ?? cut?.OuterDiameter;
         if (inner is not { } innerD || outer is not { } outerD)
         {
             advice.DiametersMissing(inner is null, outer is null);
-            return new() { Findings = advice.Findings };
+            return new() { Tapers = tapers, Findings = advice.Findings };
         }
         if (weld.InnerDiameter is null || weld.OuterDiameter is null)
             advice.DiametersFromCut(weld.InnerDiameter is null, weld.OuterDiameter is null);
 
-        var shim = Math.Abs(innerD - outerD) / 2;
-        var uncertainty =
-            2
-            * 0.5
-            * Math.Sqrt(
-                Square(Uncertainty(WeldFields.InnerDiameter, weld.InnerDiameter))
-                    + Square(Uncertainty(WeldFields.OuterDiameter, weld.OuterDiameter))
-            );
+        var plan = PackingSolver.Plan(weld, innerD, outerD);
+        var own = weld is not { InnerVee: null, OuterVee: null } && IsOwn(weld);
+        if (own && plan is null)
+        {
+            advice.VeesUnlike();
+            return new() { Tapers = tapers, Findings = advice.Findings };
+        }
+        var alike = !own;
+        var vee = alike ? weld.VeeAngle?.Value : plan!.VeeAngle;
+        var shim = alike ? Math.Abs(innerD - outerD) / 2 : plan!.Lift * Math.Sin(plan.VeeAngle / 2);
+        var uncertainty = alike
+            ? 2
+                * 0.5
+                * Math.Sqrt(
+                    Square(Uncertainty(WeldFields.InnerDiameter, weld.InnerDiameter))
+                        + Square(Uncertainty(WeldFields.OuterDiameter, weld.OuterDiameter))
+                )
+            : plan!.LiftUncertainty * Math.Sin(plan.VeeAngle / 2);
         if (uncertainty > MostPackError)
             advice.CaliperTooCoarse(uncertainty);
 
-        var vee = weld.VeeAngle?.Value;
         var answer = new WeldResult
         {
             Shim = shim,
             ShimUncertainty = uncertainty,
             UnderBlock = vee is { } a ? Vee.UnderBlock(shim, a) : null,
             OneFaceError = vee is { } b ? Vee.OneFaceAside(shim, b) : null,
+            Tapers = tapers,
             Findings = advice.Findings,
         };
         // Pieces that the caliper cannot tell apart need no shim, and no blade could make one.
@@ -94,20 +138,41 @@ public static class WeldSolver
             return answer;
         }
 
-        var under = innerD < outerD ? ShaftEnd.Inner : ShaftEnd.Outer;
-        answer = answer with { ShimUnder = under };
+        var under = alike
+            ? innerD < outerD
+                ? ShaftEnd.Inner
+                : ShaftEnd.Outer
+            : plan!.Lower;
+        answer = answer with { ShimUnder = under, Packing = plan };
         var (small, large) = (Math.Min(innerD, outerD), Math.Max(innerD, outerD));
+        if (!alike)
+        {
+            advice.OwnVees(plan!);
+            small = under == ShaftEnd.Inner ? innerD : outerD;
+            large = small + 2 * shim;
+        }
         if (shim > MostShim)
             advice.StepTooLarge(shim, small, large);
-        answer = WithPacks(answer, weld, advice, shim, small, large);
+        answer = WithPacks(answer, weld, vee, advice, shim, small, large);
         advice.WrongWays(shim, vee);
+        advice.Way(weld.Packing, plan);
         advice.CheckAfterTacking();
         return answer;
+    }
+
+    /// <summary>True when the two vees are not one, or two alike: an angle of its own, or a height that was found.</summary>
+    private static bool IsOwn(WeldInput weld)
+    {
+        var (a, b) = (weld.InnerVee?.Angle ?? weld.VeeAngle, weld.OuterVee?.Angle ?? weld.VeeAngle);
+        return weld.InnerVee?.HeightOverBar is not null
+            || weld.OuterVee?.HeightOverBar is not null
+            || (a is { } i && b is { } o && Math.Abs(i.Value - o.Value) > 1e-9);
     }
 
     private static WeldResult WithPacks(
         WeldResult answer,
         WeldInput weld,
+        double? vee,
         WeldAdvice advice,
         double shim,
         double small,
@@ -134,7 +199,7 @@ public static class WeldSolver
             return answer with { NearestError = error };
         }
         double? apart =
-            weld.VeeAngle is { } vee ? Vee.Moved(best.LeftError, best.RightError, vee.Value)
+            vee is { } angle ? Vee.Moved(best.LeftError, best.RightError, angle)
             : error == 0 ? 0
             : null;
         if (Math.Abs(error) > ShimSearch.GoodEnough)

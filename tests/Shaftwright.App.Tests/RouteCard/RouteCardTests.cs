@@ -29,13 +29,19 @@ public class RouteCardTests
                 "cut",
                 "strength",
                 "prepare-ends",
+                "weld-sample",
                 "set-up",
                 "tack",
+                "check-tacks",
+                "preheat",
                 "weld",
+                "slow-cool",
                 "temper",
+                "cool",
                 "true-butt",
                 "crack-test-butt",
                 "sleeve",
+                "close-vent",
                 "true-sleeved",
                 "crack-test-sleeved",
                 "crack-test-late",
@@ -78,6 +84,9 @@ public class RouteCardTests
             "no proof of strength",
             "in line with the shaft",
             "vibration",
+            "Earth clamp",
+            "Etchants",
+            "closed hollow",
         ];
         foreach (var hazard in hazards)
             Assert.Single(cautions, c => c.Contains(hazard, StringComparison.Ordinal));
@@ -123,7 +132,8 @@ public class RouteCardTests
             "length",
             "cut",
             "strength",
-            "prepare-ends"
+            "prepare-ends",
+            "weld-sample"
         );
         var card = Card(document);
         Assert.Equal(OperationState.Held, StateOf(card, "tack"));
@@ -132,6 +142,59 @@ public class RouteCardTests
         Assert.Contains("Set up in the vee", tack.Because!.ToString(), StringComparison.Ordinal);
         // Held does not hide what is known: the tacked run-out was read.
         Assert.NotNull(tack.Answer);
+    }
+
+    [Theory]
+    [InlineData("weld", "preheat")]
+    [InlineData("weld", "weld-sample")]
+    [InlineData("temper", "slow-cool")]
+    [InlineData("true-butt", "cool")]
+    [InlineData("true-butt", "temper")]
+    [InlineData("sleeve", "crack-test-butt")]
+    [InlineData("true-sleeved", "close-vent")]
+    public void Of_HeatAndWork_EachWaitsForWhatMustComeBefore(string later, string missing)
+    {
+        var document = Samples.Example(Samples.GrassTrack) with { Records = new() };
+        var order = Card(document).Operations.Select(o => o.Code).ToList();
+        // Everything before it signed but the one: it waits, directly or through those between.
+        var between = order.SkipWhile(c => c != missing).TakeWhile(c => c != later).ToHashSet();
+        document = Sign(
+            document,
+            [.. order.TakeWhile(c => c != later).Where(c => !between.Contains(c))]
+        );
+        Assert.Equal(OperationState.Held, StateOf(Card(document), later));
+        document = Sign(document, [.. between.Where(c => c != missing)]);
+        Assert.NotEqual(OperationState.Signed, StateOf(Card(document), missing));
+        var card = Card(document).Operations.Single(o => o.Code == later);
+        Assert.True(
+            card.State == OperationState.Held || between.Count > 1,
+            $"{later} is {card.State} without {missing}"
+        );
+    }
+
+    [Fact]
+    public void Of_TacksWithAParallelOffset_StopsUntilTheyAreBroken()
+    {
+        var example = Samples.Example(Samples.GrassTrack);
+        var tacks = example.Job.Weld!.Tacks;
+        var offset = example.Job with
+        {
+            Weld = example.Job.Weld with
+            {
+                Tacks =
+                [
+                    .. tacks.Select(t =>
+                        t.Piece == Shaftwright.Cut.ShaftEnd.Outer
+                            ? t with
+                            {
+                                RunOut = Measured<Distance>.Of(0.9, Distance.Mm),
+                            }
+                            : t
+                    ),
+                ],
+            },
+        };
+        Assert.Equal(OperationState.Stopped, StateOf(Card(new(offset, new())), "check-tacks"));
     }
 
     [Fact]
@@ -191,7 +254,7 @@ public class RouteCardTests
             },
             new()
         );
-        foreach (var code in new[] { "sleeve", "true-sleeved", "crack-test-sleeved" })
+        foreach (var code in new[] { "sleeve", "close-vent", "true-sleeved", "crack-test-sleeved" })
             Assert.Equal(OperationState.NotInThisJob, StateOf(Card(document), code));
         var late = Card(document).Operations.Single(o => o.Code == "crack-test-late");
         Assert.Contains("Crack-test the butt", late.Because!.ToString(), StringComparison.Ordinal);
@@ -222,10 +285,15 @@ public class RouteCardTests
                 "cut",
                 "strength",
                 "prepare-ends",
+                "weld-sample",
                 "set-up",
                 "tack",
+                "check-tacks",
+                "preheat",
                 "weld",
-                "temper"
+                "slow-cool",
+                "temper",
+                "cool"
             );
         var bent = TurnOf("a", 0.6);
         var straight = TurnOf("b", 0.02);

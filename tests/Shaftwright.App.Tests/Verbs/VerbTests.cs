@@ -17,6 +17,8 @@ public class VerbTests
     [InlineData("length-none", 1, "length", Pickup)]
     [InlineData("cut", 0, "cut", Plover)]
     [InlineData("strength", 0, "strength", Plover)]
+    [InlineData("weld", 0, "weld", Plover)]
+    [InlineData("weld-inch", 0, "weld", Plover, "--units", "inch")]
     [InlineData("new", 0, "new", "--name", "Left \"rear\"")]
     [InlineData("help", 0, "--help")]
     public async Task Verb_ForPeople_SaysWhatWasApproved(
@@ -108,6 +110,7 @@ public class VerbTests
     [InlineData("length", Plover, 0)]
     [InlineData("length", Pickup, 1)]
     [InlineData("cut", Plover, 0)]
+    [InlineData("weld", Plover, 0)]
     [InlineData("strength", Plover, 0)]
     public async Task Verb_AsJson_HoldsTheResultTheLibraryGives(string verb, string job, int code)
     {
@@ -137,6 +140,16 @@ public class VerbTests
                 break;
             case "cut":
                 Assert.Equal(result.Cut!.InnerAt, shown.GetProperty("innerAt").GetDouble());
+                break;
+            case "weld":
+                Assert.Equal(
+                    result.Weld!.Heat!.MethodB.High,
+                    shown.GetProperty("heat").GetProperty("methodB").GetProperty("high").GetDouble()
+                );
+                Assert.Equal(
+                    result.Beads!.All.Count,
+                    root.GetProperty("beads").GetProperty("all").GetArrayLength()
+                );
                 break;
             default:
                 Assert.Equal(

@@ -52,6 +52,18 @@ public sealed class UnitOracleTests
         [Force.Kilonewton] = x => Net.Force.FromKilonewtons(x).Newtons,
         [Force.KilogramForce] = x => Net.Force.FromKilogramsForce(x).Newtons,
         [Force.PoundForce] = x => Net.Force.FromPoundsForce(x).Newtons,
+        [Voltage.Volt] = x => Net.ElectricPotential.FromVolts(x).Volts,
+        [Current.Ampere] = x => Net.ElectricCurrent.FromAmperes(x).Amperes,
+        [TravelSpeed.MmPerMinute] = x =>
+            Net.Speed.FromMillimetersPerMinutes(x).MillimetersPerMinutes,
+        [TravelSpeed.InchPerMinute] = x => Net.Speed.FromInchesPerMinute(x).MillimetersPerMinutes,
+        [TravelSpeed.MmPerSecond] = x =>
+            Net.Speed.FromMillimetersPerSecond(x).MillimetersPerMinutes,
+        [TravelSpeed.CmPerMinute] = x =>
+            Net.Speed.FromCentimetersPerMinutes(x).MillimetersPerMinutes,
+        [Content.Percent] = x => Net.MassFraction.FromPercent(x).Percent,
+        // Vickers has no conversion either.
+        [Vickers.Hv] = x => x,
         // Rockwell C has no conversion, and so no oracle: its one unit is itself.
         [Hardness.Hrc] = x => x,
     };
@@ -73,6 +85,11 @@ public sealed class UnitOracleTests
             .. Illuminance.Units,
             .. Irradiance.Units,
             .. Force.Units,
+            .. Voltage.Units,
+            .. Current.Units,
+            .. TravelSpeed.Units,
+            .. Content.Units,
+            .. Vickers.Units,
         ];
         Assert.Equal(all.Length, s_oracles.Count);
         foreach (var unit in all)
@@ -103,6 +120,11 @@ public sealed class UnitOracleTests
         AllSpellings<Illuminance>();
         AllSpellings<Irradiance>();
         AllSpellings<Force>();
+        AllSpellings<Voltage>();
+        AllSpellings<Current>();
+        AllSpellings<TravelSpeed>();
+        AllSpellings<Content>();
+        AllSpellings<Vickers>();
     }
 
     private static void AllSpellings<T>()

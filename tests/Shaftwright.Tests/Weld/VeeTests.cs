@@ -202,7 +202,7 @@ public sealed class VeeTests
             OuterDiameter = 24,
             Findings = [],
         };
-        var result = WeldSolver.Solve(typed, cut);
+        var result = WeldSolver.Solve(typed, new WeldAround(cut));
         Assert.Equal(1.0, result.Shim!.Value, 1e-12);
         Assert.Equal(ShaftEnd.Outer, result.ShimUnder);
         Assert.True(result.Has("diameter-from-cut"));

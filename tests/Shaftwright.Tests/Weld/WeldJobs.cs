@@ -22,7 +22,7 @@ internal static class WeldJobs
             VeeAngle = Degrees(vee),
         };
 
-    public static WeldResult Solve(WeldInput weld) => WeldSolver.Solve(weld, null);
+    public static WeldResult Solve(WeldInput weld) => WeldSolver.Solve(weld);
 
     public static bool Has(this WeldResult result, string code) =>
         result.Findings.Any(f => f.Code == code);

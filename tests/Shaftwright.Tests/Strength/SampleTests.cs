@@ -1,0 +1,276 @@
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Findings;
+using Shaftwright.Measures;
+using Shaftwright.Strength;
+
+namespace Shaftwright.Tests.Strength;
+
+/// <summary>What a cut and etched sample settles, and what a closed sleeve earns.</summary>
+public sealed class SampleTests
+{
+    private static Measured<Distance> Mm(double mm, double? plusMinus = null) =>
+        Measured<Distance>.Of(mm, Distance.Mm, plusMinus);
+
+    private static WeldSample Sample(params double[] depths) =>
+        new()
+        {
+            At = new(2026, 5, 3, 14, 20, 0, TimeSpan.Zero),
+            Photo = "p1",
+            SameSteel = true,
+            SameSetUp = true,
+            Cracked = false,
+            Fusion =
+            [
+                .. depths.Select(
+                    (d, i) =>
+                        new SampleFusion
+                        {
+                            Angle = Measured<Angle>.Of(90 * i, Angle.Degree),
+                            Depth = Mm(d, 0.3),
+                        }
+                ),
+            ],
+        };
+
+    private static WeldSample Row(WeldSample sample, params (double From, double Hv)[] row) =>
+        sample with
+        {
+            Hardness =
+            [
+                .. row.Select(r => new SampleHardness
+                {
+                    From = Mm(r.From),
+                    Hardness = Measured<Vickers>.Of(r.Hv, Vickers.Hv, 10),
+                }),
+            ],
+        };
+
+    private static StrengthResult Solve(StrengthInput strength, double? sleeveOutside = null)
+    {
+        var made = new MadeShaft(
+            400,
+            [new(ZoneKind.Plain, 0, 200, 25, 25), new(ZoneKind.Plain, 200, 400, 25, 25)],
+            [],
+            200,
+            20,
+            sleeveOutside is null ? null : 150,
+            sleeveOutside is null ? null : 250,
+            sleeveOutside
+        );
+        var donor = new DonorProfile(
+            "",
+            [],
+            [],
+            new SteelKnown(SteelClass.MediumCarbon, null, null)
+        );
+        return StrengthSolver.Solve(
+            made,
+            new()
+            {
+                InnerEnd = donor,
+                OuterEnd = donor,
+                Findings = [],
+            },
+            null,
+            strength
+        );
+    }
+
+    private static SectionMargin Ring(StrengthResult result) =>
+        result.Sections.Single(s => s.Kind is SectionKind.FusedRing or SectionKind.Sleeved);
+
+    [Fact]
+    public void Sample_ReadAtFourPlaces_ReplacesTheLowGuessByItsLeastLessItsDoubt()
+    {
+        var guess = Solve(new());
+        var measured = Solve(new() { Sample = Sample(6.5, 6.1, 7.0, 6.8) });
+        // 0.3 of the radius is 3.75 mm; the least reading less its ± is 5.8 mm.
+        Assert.Equal(
+            RoundSection.FusedRingYieldTorque(Ring(guess).ShearYield.Low, 25, 3.75),
+            Ring(guess).YieldTorque.Low,
+            1e-3 * Ring(guess).YieldTorque.Low
+        );
+        Assert.Equal(
+            RoundSection.FusedRingYieldTorque(Ring(measured).ShearYield.Low, 25, 5.8),
+            Ring(measured).YieldTorque.Low,
+            1e-3 * Ring(measured).YieldTorque.Low
+        );
+        var said = measured.Findings.Single(f => f.Code == "sample-fusion").Text.ToString();
+        Assert.Contains("3 May 2026", said, StringComparison.Ordinal);
+        Assert.Contains("p1", said, StringComparison.Ordinal);
+        Assert.DoesNotContain(measured.Findings, f => f.Code == "fusion-guessed");
+    }
+
+    [Fact]
+    public void Sample_ShallowerThanTheGuess_CountsToo()
+    {
+        var shallow = Solve(new() { Sample = Sample(2.3, 2.5, 2.6, 2.4) });
+        Assert.True(Ring(shallow).YieldTorque.Low < Ring(Solve(new())).YieldTorque.Low);
+    }
+
+    [Fact]
+    public void Sample_ReadAtTwoPlaces_NeverCountsForMoreThanTheGuess()
+    {
+        var two = Solve(new() { Sample = Sample(9, 9.5) });
+        Assert.Equal(Ring(Solve(new())).YieldTorque.Low, Ring(two).YieldTorque.Low, 1e-6);
+        Assert.Contains(two.Findings, f => f.Code == "sample-few-places");
+    }
+
+    [Theory]
+    [InlineData(null, true)]
+    [InlineData(true, null)]
+    [InlineData(false, true)]
+    [InlineData(true, false)]
+    public void Sample_NotSaidToBeAlike_ReplacesNothing(bool? steel, bool? setUp)
+    {
+        var result = Solve(
+            new() { Sample = Sample(9, 9, 9, 9) with { SameSteel = steel, SameSetUp = setUp } }
+        );
+        Assert.Equal(Ring(Solve(new())).YieldTorque, Ring(result).YieldTorque);
+        Assert.Contains(result.Findings, f => f.Code == "sample-not-alike");
+    }
+
+    [Fact]
+    public void Sample_WithACrack_StopsTheJob()
+    {
+        var result = Solve(new() { Sample = Sample(9, 9, 9, 9) with { Cracked = true } });
+        Assert.Contains(
+            result.Findings,
+            f => f is { Code: "sample-cracked", Severity: Severity.Stop }
+        );
+        Assert.Equal(Ring(Solve(new())).YieldTorque, Ring(result).YieldTorque);
+    }
+
+    [Fact]
+    public void HardnessRow_ReplacesTheSoftenedMetalBySideAndByItsSoftest()
+    {
+        var sample = Row(
+            Sample(6, 6, 6, 6),
+            (-30, 250),
+            (-15, 245),
+            (-8, 213),
+            (-3, 240),
+            (3, 230),
+            (8, 190),
+            (15, 235),
+            (30, 238)
+        );
+        var result = Solve(new() { Sample = sample });
+        var inner = result.Sections.Single(s =>
+            s is { Kind: SectionKind.BesideWeld, End: ShaftEnd.Inner }
+        );
+        // 203 HV by the table is 11.6 HRC.
+        Assert.Equal(ShearYield.OfHardness(VickersScale.ToHrc(203)), inner.ShearYield.Low, 1e-9);
+        var outer = result.Sections.Single(s =>
+            s is { Kind: SectionKind.BesideWeld, End: ShaftEnd.Outer }
+        );
+        Assert.True(outer.ShearYield.Low < inner.ShearYield.Low);
+        Assert.DoesNotContain(result.Findings, f => f.Code == "softened-assumed");
+        var read = SampleReadings.Of(sample)!;
+        Assert.Equal(15, read.SoftenedTo(inner: true));
+        Assert.Equal(15, read.SoftenedTo(inner: false));
+    }
+
+    [Fact]
+    public void HardnessRow_WithABrittlePeak_IsSaid() =>
+        Assert.Contains(
+            Solve(
+                new() { Sample = Row(Sample(6, 6, 6, 6), (-8, 240), (-4, 480), (-2, 250)) }
+            ).Findings,
+            f => f.Code == "sample-hard"
+        );
+
+    [Theory]
+    [InlineData(238, 20)]
+    [InlineData(392, 40)]
+    [InlineData(513, 50)]
+    [InlineData(595, 55)]
+    public void VickersToRockwell_OfItsRows_IsTheTable(double hv, double hrc) =>
+        // ASTM E140, Table 1, from memory.
+        Assert.Equal(hrc, VickersScale.ToHrc(hv), 1e-9);
+
+    private static SleeveSeams AllDone =>
+        new()
+        {
+            Halves = true,
+            SeamsOpposite = true,
+            ClearOfStarts = true,
+            NoCraterAtToe = true,
+            Closed = true,
+            Vented = true,
+            VentClosed = true,
+            Tested = true,
+        };
+
+    [Fact]
+    public void Sleeve_WithEverySeamClosed_SharesTheTorqueOverTheButtOnly()
+    {
+        var bare = Solve(new(), 36);
+        var closed = Solve(new() { Sleeve = AllDone }, 36);
+        Assert.Equal(SectionKind.Sleeved, Ring(closed).Kind);
+        // Two tubes twisted alike: the sleeve of 36 on 25 first yields at τ·2(Js + Jr)/36.
+        var js = RoundSection.SecondMoment(36, 25);
+        var jr = RoundSection.SecondMoment(25, 25 - 2 * 3.75);
+        var tube = 235 / Math.Sqrt(3);
+        var expected = Math.Min(
+            tube * 2 * (js + jr) / 36,
+            Ring(bare).ShearYield.Low * 2 * (js + jr) / 25
+        );
+        Assert.Equal(expected, Ring(closed).YieldTorque.Low, 1e-3 * expected);
+        Assert.True(Ring(closed).YieldTorque.Low > Ring(bare).YieldTorque.Low);
+        // The bar at the sleeve's ends still takes all of it.
+        Assert.Equal(
+            bare.Sections.Where(s => s.Kind == SectionKind.SleeveEnd),
+            closed.Sections.Where(s => s.Kind == SectionKind.SleeveEnd)
+        );
+        Assert.Contains(closed.Findings, f => f.Code == "sleeve-counts");
+    }
+
+    public static TheoryData<string> Lacking() =>
+        new(
+            "halves",
+            "seamsOpposite",
+            "clearOfStarts",
+            "noCraterAtToe",
+            "closed",
+            "vented",
+            "ventClosed",
+            "tested"
+        );
+
+    [Theory]
+    [MemberData(nameof(Lacking))]
+    public void Sleeve_WithOneThingOpen_EarnsNothingAndNamesIt(string lacking)
+    {
+        var seams = lacking switch
+        {
+            "halves" => AllDone with { Halves = null },
+            "seamsOpposite" => AllDone with { SeamsOpposite = null },
+            "clearOfStarts" => AllDone with { ClearOfStarts = false },
+            "noCraterAtToe" => AllDone with { NoCraterAtToe = null },
+            "closed" => AllDone with { Closed = false },
+            "vented" => AllDone with { Vented = null },
+            "ventClosed" => AllDone with { VentClosed = false },
+            _ => AllDone with { Tested = null },
+        };
+        var result = Solve(new() { Sleeve = seams }, 36);
+        Assert.Equal(SectionKind.FusedRing, Ring(result).Kind);
+        Assert.Equal(Ring(Solve(new(), 36)).YieldTorque, Ring(result).YieldTorque);
+        Assert.Single(seams.Open);
+        Assert.Contains(
+            seams.Open[0],
+            result.Findings.Single(f => f.Code == "sleeve-no-credit").Text.ToString(),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Sleeve_SlidOnWhole_NeedsNoLongSeams() =>
+        Assert.Equal(
+            SectionKind.Sleeved,
+            Ring(
+                Solve(new() { Sleeve = AllDone with { Halves = false, SeamsOpposite = null } }, 36)
+            ).Kind
+        );
+}
