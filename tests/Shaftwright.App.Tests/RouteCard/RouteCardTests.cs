@@ -163,13 +163,9 @@ public class RouteCardTests
             [.. order.TakeWhile(c => c != later).Where(c => !between.Contains(c))]
         );
         Assert.Equal(OperationState.Held, StateOf(Card(document), later));
-        document = Sign(document, [.. between.Where(c => c != missing)]);
-        Assert.NotEqual(OperationState.Signed, StateOf(Card(document), missing));
-        var card = Card(document).Operations.Single(o => o.Code == later);
-        Assert.True(
-            card.State == OperationState.Held || between.Count > 1,
-            $"{later} is {card.State} without {missing}"
-        );
+        // Signed from there on, it is free.
+        document = Sign(document, [.. between]);
+        Assert.NotEqual(OperationState.Held, StateOf(Card(document), later));
     }
 
     [Fact]
