@@ -303,7 +303,7 @@ internal static class RouteSteps
         new(
             CloseVent,
             "Close the vent, last",
-            "After the last heat, cold and dry right through: plug the vent and close it with one small bead, or a driven and staked plug. No heat on the sleeve after that."
+            "After the last heat, cold and dry right through: plug the vent and close it, best with a driven and staked plug. A bead is heat again: note it as sleeve welding, and the two days begin anew."
         )
         {
             After = [Sleeve],

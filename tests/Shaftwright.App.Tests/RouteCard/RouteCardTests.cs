@@ -150,7 +150,6 @@ public class RouteCardTests
     [InlineData("temper", "slow-cool")]
     [InlineData("true-butt", "cool")]
     [InlineData("true-butt", "temper")]
-    [InlineData("sleeve", "crack-test-butt")]
     [InlineData("true-sleeved", "close-vent")]
     public void Of_HeatAndWork_EachWaitsForWhatMustComeBefore(string later, string missing)
     {
