@@ -10,7 +10,7 @@ namespace Shaftwright.JobFile;
 /// <remarks><para>A field set by two devices holds what arrived last; the history keeps both. Inside a list, where a place is a
 /// number that another device may have shifted, an edit that says what it saw (<see cref="Edit.Was"/>) is refused if
 /// something else stands there now: a reading must not land beside another travel.</para>
-/// <para>Sign-offs and the entries of tests and fitting are only ever added to (<see cref="KeptRecords"/>). A wrong one is
+/// <para>Sign-offs, strokes of the press and the entries of tests and fitting are only ever added to (<see cref="KeptRecords"/>). A wrong one is
 /// corrected or withdrawn by a later one.</para></remarks>
 public static class Edits
 {

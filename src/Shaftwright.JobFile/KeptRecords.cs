@@ -18,6 +18,7 @@ internal static class KeptRecords
             ["records", "signOffs"],
             "a later sign-off of the same operation with \"withdrawn\": true"
         ),
+        (["press", "strokes"], ByEntry),
         (["crackTest", "work"], ByEntry),
         (["crackTest", "tests"], ByEntry),
         (["crackTest", "decisions"], ByEntry),

@@ -9,6 +9,7 @@ using Shaftwright.Length;
 using Shaftwright.Measures;
 using Shaftwright.Strength;
 using Shaftwright.Truing;
+using Shaftwright.Truing.Pressing;
 using Shaftwright.Weld;
 
 namespace Shaftwright;
@@ -68,6 +69,9 @@ public sealed record Job
     /// <summary>Turns under the dial.</summary>
     public TruingInput? Truing { get; init; }
 
+    /// <summary>Press, steel and weld as far as known, and every stroke.</summary>
+    public PressInput? Press { get; init; }
+
     /// <summary>Crack tests, and the work they follow.</summary>
     public CrackTestInput? CrackTest { get; init; }
 
@@ -88,6 +92,7 @@ public sealed record Job
         Strength?.Check(check, "strength");
         Weld?.Check(check, "weld");
         Truing?.Check(check, "truing");
+        Press?.Check(check, "press");
         CrackTest?.Check(check, "crackTest");
         Fit?.Check(check, "fit");
         return check.Refusals;

@@ -9,6 +9,7 @@ using Shaftwright.Joints;
 using Shaftwright.Length;
 using Shaftwright.Strength;
 using Shaftwright.Truing;
+using Shaftwright.Truing.Pressing;
 using Shaftwright.Weld;
 
 namespace Shaftwright;
@@ -26,6 +27,7 @@ public sealed class JobResult
     private readonly Once<WeldResult> _weld;
     private readonly Once<BeadPlan> _beads;
     private readonly Once<TruingResult> _truing;
+    private readonly Once<PressResult> _press;
     private readonly Once<CrackTestResult> _crackTest;
     private readonly Once<FitResult> _fit;
 
@@ -68,6 +70,11 @@ public sealed class JobResult
         );
         _truing = new(() =>
             job.Truing is { } truing ? TruingSolver.Solve(truing, PlacesFor(truing)) : null
+        );
+        _press = new(() =>
+            job.Press is { } press
+                ? PressSolver.Solve(press, job.Truing, Truing, Cut, Donors)
+                : null
         );
         _crackTest = new(() =>
             FitWork.In(job) is { } tests ? CrackTestSolver.Solve(tests, Cut?.Made) : null
@@ -138,6 +145,9 @@ public sealed class JobResult
     /// <summary>Run-out.</summary>
     public TruingResult? Truing => _truing.Value;
 
+    /// <summary>The next stroke of the press.</summary>
+    public PressResult? Press => _press.Value;
+
     /// <summary>Run-out and bow by the turns that count at a moment, at each station the last; null when there is none.</summary>
     /// <param name="moment">The moment.</param>
     public TruingResult? TruingAt(Moment moment)
@@ -178,6 +188,7 @@ public sealed class JobResult
             Weld?.Findings,
             Beads?.Findings,
             Truing?.Findings,
+            Press?.Findings,
             CrackTest?.Findings,
             Fit?.Findings,
         }.SelectMany(f => f ?? []);

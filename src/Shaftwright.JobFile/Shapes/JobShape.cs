@@ -678,6 +678,13 @@ internal static class JobShape
                 (d, v) => d with { Job = d.Job with { Truing = v } }
             )
             .Part(
+                "press",
+                "press, steel and weld as far as known, and every stroke",
+                PressShape.Stage,
+                d => d.Job.Press,
+                (d, v) => d with { Job = d.Job with { Press = v } }
+            )
+            .Part(
                 "crackTest",
                 "crack tests, and the work they follow",
                 CrackTestShape.Stage,

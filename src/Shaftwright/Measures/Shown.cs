@@ -38,6 +38,8 @@ public readonly record struct Shown(double Value, ShownKind Kind)
             (ShownKind.Stress, Display.Inch) => (Stress.Ksi, 1),
             (ShownKind.Temperature, Display.Metric) => (Temperature.Celsius, 0),
             (ShownKind.Temperature, Display.Inch) => (Temperature.Fahrenheit, 0),
+            (ShownKind.Load, Display.Metric) => (Force.Kilonewton, 1),
+            (ShownKind.Load, Display.Inch) => (Force.PoundForce, 0),
             (ShownKind.Force, Display.Metric) => (Force.Newton, 0),
             (ShownKind.Force, Display.Inch) => (Force.PoundForce, 0),
             (ShownKind.Light, Display.Metric) => (Illuminance.Lux, 0),
@@ -153,6 +155,9 @@ public enum ShownKind
     /// <summary>A force to a newton.</summary>
     Force,
 
+    /// <summary>The load of a press to a tenth of a kilonewton.</summary>
+    Load,
+
     /// <summary>Light on a surface, to a lux.</summary>
     Light,
 
@@ -193,6 +198,9 @@ public static class Say
 
     /// <summary>A stress, MPa.</summary>
     public static Shown Stress(double mpa) => new(mpa, ShownKind.Stress);
+
+    /// <summary>The load of a press, N.</summary>
+    public static Shown Load(double newton) => new(newton, ShownKind.Load);
 
     /// <summary>A share between 0 and 1.</summary>
     public static Shown Share(double share) => new(share, ShownKind.Share);

@@ -173,6 +173,46 @@ public sealed class EditsTests
         Assert.Equal("s3", JobJson.Read(job).Document!.Records.Standing("measure-corner")!.Id);
     }
 
+    [Theory]
+    [InlineData("/press/strokes/0", null)]
+    [InlineData("/press/strokes", null)]
+    [InlineData("/press", null)]
+    [InlineData("/press/strokes/0/depth", "\"2.4 mm\"")]
+    [InlineData("/press/strokes/0/crackSign", null)]
+    public void TryApply_WhatWouldEraseAStroke_IsRefused(string path, string? value)
+    {
+        var outcome = Edits.TryApply(Pressed(), At(path, value));
+        Assert.StartsWith(
+            "press.strokes[",
+            Assert.Single(outcome.Refusals).Field,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("corrects", outcome.Refusals[0].Accepted, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Apply_ALaterStroke_CorrectsTheOneBeforeAndLeavesItStanding()
+    {
+        var job = Edits.Apply(
+            Pressed(),
+            At("/press/strokes/-", """{"id":"b","corrects":"a","depth":"2.4 mm"}""")
+        );
+        var press = JobJson.Read(job).Document!.Job.Press!;
+        Assert.Equal(2, press.Strokes.Count);
+        Assert.Equal("2.4 mm", Assert.Single(press.Standing()).Depth!.Typed);
+        job = Edits.Apply(
+            job,
+            At("/press/strokes/-", """{"id":"c","corrects":"a","withdrawn":true}""")
+        );
+        Assert.Empty(JobJson.Read(job).Document!.Job.Press!.Standing());
+    }
+
+    private static JsonObject Pressed() =>
+        Edits.Apply(
+            ExampleJob.Object(),
+            At("/press", """{"strokes":[{"id":"a","depth":"2.2 mm","crackSign":true}]}""")
+        );
+
     [Fact]
     public void Apply_PuttingAJobAway_CanBeUndone()
     {

@@ -1,8 +1,8 @@
 namespace Shaftwright.Truing.Pressing;
 
 /// <summary>A cross-section in bending: how sharply it curves under a moment, and which part of that stays.</summary>
-/// <remarks>Elastic, then perfectly plastic; plane sections stay plane; no residual stress to begin with. Hardening with strain is
-/// left out, so that a real bar bends a little less than said once it yields.</remarks>
+/// <remarks>Elastic, then plastic, perfectly or with a straight line of hardening; plane sections stay plane; no residual stress to
+/// begin with.</remarks>
 public abstract class BendSection
 {
     /// <summary>Young's modulus of steel, MPa. Common practice, no source; 200 to 210 GPa for all shaft steels.</summary>
@@ -14,7 +14,7 @@ public abstract class BendSection
     /// <summary>Moment at which it first yields anywhere, N·mm.</summary>
     public abstract double YieldMoment { get; }
 
-    /// <summary>Moment that it cannot exceed, N·mm.</summary>
+    /// <summary>Moment that it cannot exceed, N·mm; infinite where it hardens.</summary>
     public abstract double FullMoment { get; }
 
     /// <summary>Half its height, mm: strain at the surface is this times the curvature.</summary>

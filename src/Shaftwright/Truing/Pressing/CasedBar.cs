@@ -13,6 +13,7 @@ public sealed class CasedBar : BendSection
     private readonly double _caseYield;
     private readonly double _coreYield;
     private readonly double _coreRadius;
+    private readonly double _hardening;
 
     /// <summary>A bar.</summary>
     /// <param name="diameter">mm, above 0.</param>
@@ -20,18 +21,21 @@ public sealed class CasedBar : BendSection
     /// <param name="coreYield">Tensile yield of the core, MPa, above 0.</param>
     /// <param name="depth">Depth of the case, mm, 0 or more; from the radius up the bar is all case.</param>
     /// <param name="modulus">Young's modulus, MPa.</param>
+    /// <param name="hardening">Slope beyond yield as a share of Young's modulus, 0 to below 1; 0 is perfectly plastic.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public CasedBar(
         double diameter,
         double caseYield,
         double coreYield,
         double depth,
-        double modulus = Steel
+        double modulus = Steel,
+        double hardening = 0
     )
     {
         ArgumentOutOfRangeException.ThrowIfNegative(depth);
         _whole = new RoundBar(diameter, caseYield, modulus);
         (_modulus, _caseYield, _coreYield) = (modulus, caseYield, coreYield);
+        _hardening = hardening;
         _coreRadius = Math.Max(0, Radius - depth);
         if (_coreRadius > 0)
         {
@@ -54,7 +58,9 @@ public sealed class CasedBar : BendSection
 
     /// <inheritdoc/>
     public override double FullMoment =>
-        _whole.FullMoment - (_coreAsCase?.FullMoment ?? 0) + (_core?.FullMoment ?? 0);
+        _hardening > 0
+            ? double.PositiveInfinity
+            : _whole.FullMoment - (_coreAsCase?.FullMoment ?? 0) + (_core?.FullMoment ?? 0);
 
     /// <inheritdoc/>
     public override double Radius => _whole.Radius;
@@ -109,9 +115,10 @@ public sealed class CasedBar : BendSection
     )
     {
         var k = curvature * _modulus * radius / yield;
+        var h = _hardening;
         return (
-            bar.YieldMoment * RoundBar.MomentRatio(k),
-            bar.Stiffness * RoundBar.ElasticShare(k)
+            bar.YieldMoment * ((1 - h) * RoundBar.MomentRatio(k) + h * k),
+            bar.Stiffness * ((1 - h) * RoundBar.ElasticShare(k) + h)
         );
     }
 }

@@ -119,6 +119,15 @@ internal sealed class PressAdvice
             Geometry
         );
 
+    public void PartSetOff() =>
+        Add(
+            Severity.Caution,
+            "press-part-set-off",
+            $"Part of it is a bend at the weld and part a set-off: the two pieces lie beside one axis by some of it.",
+            $"The press takes out the bend alone. Read again along the shaft after the first strokes, and set it up again if the rest is over the limit.",
+            Geometry
+        );
+
     public void NotABend(double runOut, double bend) =>
         Add(
             Severity.Caution,
@@ -171,7 +180,7 @@ internal sealed class PressAdvice
         Add(
             Severity.Caution,
             "press-too-weak",
-            $"That may take {Say.Force(load)}; this press pushes {Say.Force(most)}.",
+            $"That may take {Say.Load(load)}; this press pushes {Say.Load(most)}.",
             $"Stand the blocks farther apart, or take a larger press.",
             Own
         );

@@ -127,7 +127,7 @@ public sealed class PressBeam
     /// <summary>Load at which it first yields, N, as seen at the points of integration: a hair above the true one.</summary>
     public double YieldLoad { get; }
 
-    /// <summary>Load that it cannot bear, N, seen likewise.</summary>
+    /// <summary>Load that it cannot bear, N, seen likewise; infinite where the metal hardens.</summary>
     public double FullLoad { get; }
 
     /// <summary>Depth of one newton while nothing yields, mm/N.</summary>
@@ -174,6 +174,12 @@ public sealed class PressBeam
     private double LoadFor(Func<PressResponse, double> what, double wanted)
     {
         var (low, high) = (0.0, FullLoad);
+        if (double.IsPositiveInfinity(high))
+        {
+            high = 2 * YieldLoad;
+            while (what(At(high)) < wanted)
+                high *= 2;
+        }
         for (var i = 0; i < 200 && high - low > 1e-13 * high; i++)
         {
             var middle = (low + high) / 2;

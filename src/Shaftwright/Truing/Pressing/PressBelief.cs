@@ -12,8 +12,8 @@ namespace Shaftwright.Truing.Pressing;
 /// <param name="Seen">What moved at the dial in the direction of pressing; null when it was not read.</param>
 /// <param name="OtherSeen">What moved if the reading after it lies on the other side; null when the side is known.</param>
 /// <param name="SeenUncertainty">Standard uncertainty of it.</param>
-/// <param name="TurnedBack">True when it was pressed the other way than the stroke before it in the same place.</param>
-/// <param name="Fresh">True when nothing was pressed in this place before it.</param>
+/// <param name="Cosine">Of the angle to the stroke before it in the same place; null when nothing was pressed there.</param>
+/// <param name="Lever">Moment under the ram of the stroke before it, over that of this one, at the same load: other blocks.</param>
 internal sealed record BeliefStroke(
     PressCurve Curve,
     double? Depth,
@@ -23,8 +23,8 @@ internal sealed record BeliefStroke(
     double? Seen,
     double? OtherSeen,
     double SeenUncertainty,
-    bool TurnedBack,
-    bool Fresh
+    double? Cosine,
+    double Lever = 1
 );
 
 /// <summary>How hard this shaft is to bend in this press: every yield strength (as a factor on what was first taken) and every
@@ -134,10 +134,9 @@ internal sealed class PressBelief
     private double Take(int at, BeliefStroke stroke)
     {
         var (s, give, curve) = (_yield[at], _give[at], stroke.Curve);
-        if (stroke.Fresh)
-            _history[at] = default;
-        else if (stroke.TurnedBack)
-            _history[at] = _history[at].Turned();
+        _history[at] = stroke.Cosine is { } turned
+            ? _history[at].Towards(turned, stroke.Lever)
+            : default;
         var history = _history[at];
         var middle = 0.0;
         double likely = 0;
@@ -245,9 +244,7 @@ internal sealed class PressBelief
     }
 
     private PressHistory HistoryFor(int at, NextStroke next) =>
-        next.Fresh ? default
-        : next.TurnedBack ? _history[at].Turned()
-        : _history[at];
+        next.Cosine is { } turned ? _history[at].Towards(turned, next.Lever) : default;
 
     private static double Spread(double foreseen, double reading) =>
         Math.Sqrt(reading * reading + Square(PressLimits.Model * foreseen) + 1e-6);
@@ -288,14 +285,22 @@ internal sealed class PressBelief
 /// <summary>The stroke that is being chosen.</summary>
 /// <param name="Curve">The beam it is made on.</param>
 /// <param name="Reading">Standard uncertainty of depth and contact, mm.</param>
-/// <param name="TurnedBack">True when it presses the other way than the stroke before it.</param>
-/// <param name="Fresh">True when nothing was pressed in this place.</param>
-internal sealed record NextStroke(PressCurve Curve, double Reading, bool TurnedBack, bool Fresh)
+/// <param name="Cosine">Of the angle to the stroke before it in the same place; null when nothing was pressed there.</param>
+/// <param name="Lever">Moment under the ram of the stroke before it, over that of this one, at the same load: other blocks.</param>
+internal sealed record NextStroke(
+    PressCurve Curve,
+    double Reading,
+    double? Cosine,
+    double Lever = 1
+)
 {
     /// <summary>Standard uncertainty of what a depth means, mm.</summary>
-    public double DepthUncertainty(double depth)
+    public double DepthUncertainty(double depth) => Of(Reading, depth, Cosine);
+
+    /// <summary>The same for any stroke: the farther it turns from the one before, the less is known of where bent metal yields.</summary>
+    public static double Of(double reading, double depth, double? cosine)
     {
-        var back = TurnedBack ? PressLimits.TurnedBack * depth : 0;
-        return Math.Sqrt(Reading * Reading + back * back);
+        var turn = PressLimits.TurnedBack * depth * Math.Min(1, 1 - (cosine ?? 1));
+        return Math.Sqrt(reading * reading + turn * turn);
     }
 }

@@ -29,6 +29,9 @@ internal sealed class PressCurve
 
     public PressBeam Beam { get; }
 
+    /// <summary>Moment under the ram of one newton, mm.</summary>
+    public double Arm => PressBeam.UnitMoment(Beam.Ram, Beam.First, Beam.Second, Beam.Ram);
+
     public double LastLoad => _load[^1];
 
     public double Set(double load) => Of(_set, load);
@@ -78,8 +81,15 @@ internal readonly record struct PressHistory(double Back, double Joins, double P
     /// <summary>After a load the same way.</summary>
     public PressHistory After(double load) => this with { Peak = Math.Max(Peak, load) };
 
-    /// <summary>Turned half round: the other way begins where this one ended.</summary>
-    public PressHistory Turned() => new(Peak, Math.Max(Peak, Joins), 0);
+    /// <summary>As it is for a stroke in another direction. Fibres that lie that way saw only the cosine of what was done before:
+    /// the same way on they yield again from that share of the load, the other way they begin where it ended, and straight across
+    /// they are fresh.</summary>
+    /// <param name="cosine">Cosine of the angle between the strokes.</param>
+    /// <param name="lever">Moment of the last stroke over that of this one at the same load: other blocks, another lever.</param>
+    public PressHistory Towards(double cosine, double lever = 1) =>
+        cosine >= 0
+            ? new(Back * cosine * lever, Joins * cosine * lever, Peak * cosine * lever)
+            : new(-Peak * cosine * lever, -Math.Max(Peak, Joins) * cosine * lever, 0);
 
     private double Half(double load) =>
         Math.Min(load, Joins) is var p && Joins > 0 ? (Back + p) / 2 : 0;

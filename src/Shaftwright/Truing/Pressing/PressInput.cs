@@ -10,11 +10,11 @@ public sealed record PressStroke
     /// <summary>A stable id within the job.</summary>
     public string Id { get; init; } = "";
 
-    /// <summary>Id of the earlier entry that this one replaces; empty for a stroke of its own.</summary>
-    public string Replaces { get; init; } = "";
+    /// <summary>Id of the earlier entry that this one puts right; empty for a stroke of its own.</summary>
+    public string Corrects { get; init; } = "";
 
-    /// <summary>True when the entry it replaces is taken back and nothing stands in its place.</summary>
-    public bool TakenBack { get; init; }
+    /// <summary>True when the entry it names is taken back and nothing stands in its place.</summary>
+    public bool Withdrawn { get; init; }
 
     /// <summary>How far along the work was.</summary>
     public Moment Moment { get; init; }
@@ -115,14 +115,14 @@ public sealed record PressInput
         foreach (var stroke in Strokes)
         {
             var at =
-                stroke.Replaces.Length == 0
+                stroke.Corrects.Length == 0
                     ? -1
                     : standing.FindIndex(s =>
-                        s.Place == stroke.Replaces || s.Stroke.Id == stroke.Replaces
+                        s.Place == stroke.Corrects || s.Stroke.Id == stroke.Corrects
                     );
-            if (at < 0 && !stroke.TakenBack)
+            if (at < 0 && !stroke.Withdrawn)
                 standing.Add((stroke.Id, stroke));
-            else if (at >= 0 && stroke.TakenBack)
+            else if (at >= 0 && stroke.Withdrawn)
                 standing.RemoveAt(at);
             else if (at >= 0)
                 standing[at] = (standing[at].Place, stroke);
@@ -141,8 +141,18 @@ public sealed record PressInput
         check.Range(path, PressFields.ShortestSpan, ShortestSpan);
         check.Range(path, PressFields.LongestSpan, LongestSpan);
         check.Range(path, PressFields.MostLoad, MostLoad);
+        var ids = new HashSet<string>(StringComparer.Ordinal);
         for (var i = 0; i < Strokes.Count; i++)
+        {
             Strokes[i].Check(check, $"{path}.strokes[{i}]");
+            check.That(
+                ids.Add(Strokes[i].Id),
+                $"{path}.strokes[{i}].id",
+                Strokes[i].Id,
+                "is another stroke's id",
+                "an id of its own"
+            );
+        }
     }
 }
 

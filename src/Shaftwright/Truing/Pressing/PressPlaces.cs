@@ -63,11 +63,26 @@ internal static class PressPlaces
             b = less;
         if (a + b < shortest - 1e-9 || Math.Min(a, b) < 0.2 * (a + b))
             return null;
-        var bridge =
-            shaft is { WeldAt: { } weld, Sleeve: null }
-            && Math.Abs(ram - weld) < PressLimits.ToeClear;
-        return new(ram, ram - a, ram + b, bridge);
+        return new(ram, ram - a, ram + b, Bridges(shaft, ram));
     }
+
+    /// <summary>Places that were pressed on before, if they may be pressed on again; else null.</summary>
+    public static PressPlace? Standing(PressedShaft shaft, double ram, double first, double second)
+    {
+        if (first > second)
+            (first, second) = (second, first);
+        return
+            first < ram - 20
+            && second > ram + 20
+            && Free(shaft.BlockOff, first)
+            && Free(shaft.BlockOff, second)
+            && Free(shaft.RamOff, ram)
+            ? new(ram, first, second, Bridges(shaft, ram))
+            : null;
+    }
+
+    private static bool Bridges(PressedShaft shaft, double ram) =>
+        shaft is { WeldAt: { } weld, Sleeve: null } && Math.Abs(ram - weld) < PressLimits.ToeClear;
 
     private static double? Farthest(PressedShaft shaft, double ram, int side, double most)
     {

@@ -22,6 +22,9 @@ public static class PressSolver
     // Farther apart than this two strokes are in two places, mm.
     private const double SamePlace = 15;
 
+    // From this cosine down a stroke counts as pressed back.
+    private const double TurnedBack = -0.5;
+
     /// <summary>Says what the press does next.</summary>
     /// <param name="press">What is known of press and steel, and the strokes; null for nothing.</param>
     /// <param name="truing">The turns under the dial.</param>
@@ -66,6 +69,8 @@ public static class PressSolver
         private readonly PressAdvice _advice = new();
         private readonly PressedShaft? _shaft;
         private readonly double _length;
+        private readonly double? _bend;
+        private readonly BendKind? _shape;
         private readonly Dictionary<(int, int, int, DialPlace), PressCurve> _curves = [];
         private PressResult _result;
 
@@ -83,7 +88,16 @@ public static class PressSolver
             _strokes = [.. standing.Where(s => s.Moment == moment)];
             _crackSign = standing.Any(s => s.CrackSign);
             _readings = new PressReadings(truing, judged, moment);
-            _length = made?.Overall ?? press.Length?.Value ?? PressLimits.UnknownLength;
+            var length = made?.Overall ?? press.Length?.Value ?? truing?.OverallLength?.Value;
+            _length = length ?? PressLimits.UnknownLength;
+            _bend = press.BendAt?.Value ?? truing?.WeldAt?.Value;
+            // A shape read before the last stroke is of another shaft.
+            _shape =
+                judged?.Shape is { Told: true } shape
+                && shape.Moment == moment
+                && _strokes.Count == 0
+                    ? shape.Likeliest.Kind
+                    : null;
             _shaft =
                 made is not null && donors is not null
                     ? PressedShaft.OfMade(made, donors, press, moment)
@@ -92,7 +106,7 @@ public static class PressSolver
             {
                 Moment = moment,
                 Limit = TruingSolver.UsualLimit(moment),
-                Length = made?.Overall ?? press.Length?.Value,
+                Length = length,
                 Stretches = _shaft?.Drawn ?? [],
                 Words = Sentence.Plain("Not known yet."),
                 Findings = [],
@@ -133,7 +147,8 @@ public static class PressSolver
                 };
                 return;
             }
-            if (2 * bow.Offset + Math.Max(bow.Expanded, 4 * bow.Uncertainty) <= bow.Limit)
+            // An oval widens the scatter about the fit though it does not touch the bend, so once its uncertainty is enough here.
+            if (2 * bow.Offset + Math.Max(bow.Expanded, 2 * bow.Uncertainty) <= bow.Limit)
             {
                 _advice.NotABend(bow.RunOut, 2 * bow.Offset);
                 Refuse(
@@ -180,7 +195,10 @@ public static class PressSolver
                 Wait($"Turn the shaft under the dial first.");
                 return null;
             }
-            if (_shaft?.WeldAt is { } weld && IsSetOff(all, weld))
+            if (
+                _shape == BendKind.SetOff
+                || (_shape is null && _shaft?.WeldAt is { } weld && IsSetOff(all, weld))
+            )
             {
                 _advice.SetOff();
                 Refuse(
@@ -259,7 +277,7 @@ public static class PressSolver
                 silent++;
             }
             // The first ones may well leave nothing: how hard it is was not known. Later ones were reckoned to.
-            if (silent >= PressLimits.StrokesWithoutResponse + 4)
+            if (silent >= PressLimits.StrokesWithoutResponse)
             {
                 _advice.NoResponse(silent);
                 Refuse($"Stop: the last {silent} strokes left nothing.");
@@ -271,8 +289,12 @@ public static class PressSolver
         private void Plan(PressedShaft shaft, Bow bow, double high)
         {
             var bend =
-                _press.BendAt?.Value
-                ?? (_moment == Moment.BeforeWelding ? null : shaft.WeldAt)
+                _bend
+                ?? (
+                    _moment == Moment.BeforeWelding || _shape == BendKind.Sweep
+                        ? null
+                        : shaft.WeldAt
+                )
                 ?? bow.Place.At
                 ?? shaft.Length / 2;
             bend = Math.Clamp(bend, 0, shaft.Length);
@@ -290,6 +312,23 @@ public static class PressSolver
             );
             var longest = _press.LongestSpan?.Value ?? PressLimits.UsualLongest;
 
+            // Blocks that stood well stay where they are: what was learned on them holds for them.
+            if (
+                _strokes.Count > 0
+                && _strokes[^1]
+                    is {
+                        RamAt: { } lastRam,
+                        FirstBlockAt: { } lastFirst,
+                        SecondBlockAt: { } lastSecond
+                    }
+                && Math.Abs(lastRam.Value - ram) < 2
+                && PressPlaces.Standing(shaft, lastRam.Value, lastFirst.Value, lastSecond.Value)
+                    is { } same
+                && same.Second - same.First >= shortest - 2
+                && same.Second - same.First <= longest + 2
+                && Try(shaft, bow, high, same, bend) <= PressLimits.CaseShare
+            )
+                return;
             // Blocks nearer together take load off a hard case farther out, so shorter spans are tried where one is in the way.
             var most = 0.0;
             for (var span = longest; ; span = Math.Max(shortest, 0.8 * span))
@@ -325,17 +364,19 @@ public static class PressSolver
 
             // No case is stressed by more than the load at which the bar under the ram has given all that is asked of it.
             var load = range.High * curve.Beam.LoadForStrain(PressLimits.Strain);
-            var strokes = Believed(shaft, place, out var place1);
+            var strokes = Believed(shaft, place, out var pressed);
             var belief = PressBelief.After(range, strokes);
+            double? cosine =
+                pressed is { } was && Math.Abs(was.Ram - place.Ram) <= SamePlace
+                    ? Math.Cos(was.Up - high)
+                    : null;
             var next = new NextStroke(
                 curve,
                 Reading(),
-                place1 is { } was && Away(was.Up, high) > 2 * Math.PI / 3,
-                place1 is not { } at
-                    || Math.Abs(at.Ram - place.Ram) > SamePlace
-                    || IsSideways(at.Up, high)
+                cosine,
+                pressed is { } at ? at.Curve.Arm / curve.Arm : 1
             );
-            next = next with { TurnedBack = next.TurnedBack && !next.Fresh };
+            var back = cosine < TurnedBack;
             var learned = new PressLearned(
                 zone.Yield,
                 belief.Yield * middle,
@@ -381,7 +422,7 @@ public static class PressSolver
                 return 0;
             }
 
-            if (next.TurnedBack)
+            if (back)
                 _advice.Overshot();
             if (hard)
                 _advice.CaseBetween(share);
@@ -389,6 +430,8 @@ public static class PressSolver
                 _advice.Bridge();
             if (Math.Abs(place.Ram - bend) >= 5)
                 _advice.Beside(bend, place.Ram);
+            if (_shape == BendKind.KinkAndSetOff)
+                _advice.PartSetOff();
             if (strainRules)
                 _advice.StrainRules();
             if (_press.MostLoad is { } press && loads.High > press.Value)
@@ -410,7 +453,7 @@ public static class PressSolver
                 place.Ram,
                 place.First,
                 place.Second,
-                FirstHarmonic.Turn(high),
+                Across.Turn(high),
                 depth,
                 loads,
                 bow.Offset,
@@ -418,7 +461,7 @@ public static class PressSolver
                 Math.Max(0, depth - set),
                 belief.ChanceOver(next, depth, bow.Offset + room),
                 strain,
-                next.TurnedBack,
+                back,
                 place.Bridge
             );
             _result = _result with
@@ -435,7 +478,7 @@ public static class PressSolver
         private List<BeliefStroke> Believed(
             PressedShaft shaft,
             PressPlace planned,
-            out (double Ram, double Up)? last
+            out LastPressed? last
         )
         {
             var list = new List<BeliefStroke>();
@@ -464,25 +507,19 @@ public static class PressSolver
                 );
                 var up = s.Up?.Value ?? before?.High ?? last?.Up ?? 0;
                 var (seen, other, u) = Moved(i);
-                var fresh =
-                    last is not { } was
-                    || Math.Abs(was.Ram - ram) > SamePlace
-                    || IsSideways(was.Up, up);
-                var back = !fresh && Away(last!.Value.Up, up) > 2 * Math.PI / 3;
-                var depthU = s.Depth is null ? 0 : Reading(s.Depth);
+                double? cosine =
+                    last is { } was && Math.Abs(was.Ram - ram) <= SamePlace
+                        ? Math.Cos(was.Up - up)
+                        : null;
+                var curve = Curve(shaft, ram, first, second, dial);
+                var lever = last is { } earlier ? earlier.Curve.Arm / curve.Arm : 1;
                 list.Add(
                     new(
-                        Curve(shaft, ram, first, second, dial),
+                        curve,
                         s.Depth?.Value,
-                        back
-                            ? Math.Sqrt(
-                                depthU * depthU
-                                    + PressLimits.TurnedBack
-                                        * PressLimits.TurnedBack
-                                        * (s.Depth?.Value ?? 0)
-                                        * (s.Depth?.Value ?? 0)
-                            )
-                            : depthU,
+                        s.Depth is { } depth
+                            ? NextStroke.Of(Reading(depth), depth.Value, cosine)
+                            : 0,
                         s.Load?.Value,
                         s.Load is { } load
                             ? Math.Sqrt(
@@ -493,14 +530,17 @@ public static class PressSolver
                         seen,
                         other,
                         u,
-                        back,
-                        fresh
+                        cosine,
+                        lever
                     )
                 );
-                last = (ram, up);
+                last = new(ram, up, curve);
             }
             return list;
         }
+
+        /// <summary>Where and which way it was last pressed, and on what beam.</summary>
+        private readonly record struct LastPressed(double Ram, double Up, PressCurve Curve);
 
         private StrokeResult Made(PressStroke stroke, int index)
         {
@@ -547,12 +587,11 @@ public static class PressSolver
         /// <summary>Strain that the strokes have left at the surface, counted forth and back alike.</summary>
         private double StrainKept(PressCurve curve)
         {
-            // Set and strain left go together nearly in proportion; the middle of the table says how.
-            var load = 0.5 * (curve.Beam.YieldLoad + curve.LastLoad);
-            var each =
-                curve.Seen(load) is var seen && Math.Abs(seen) > 1e-9
-                    ? (curve.Strain(load) - curve.Strain(curve.Beam.YieldLoad)) / Math.Abs(seen)
-                    : 0;
+            // Set and strain left go together nearly in proportion; a stroke of one hundredth of strain says how.
+            var load = curve.Beam.LoadForStrain(0.01);
+            var seen = Math.Abs(curve.Seen(load));
+            var elastic = curve.Strain(curve.Beam.YieldLoad) * load / curve.Beam.YieldLoad;
+            var each = seen > 1e-9 ? Math.Max(0, 0.01 - elastic) / seen : 0;
             return each * _result.Strokes.Sum(s => Math.Abs(s.Seen ?? 0));
         }
 
@@ -582,12 +621,6 @@ public static class PressSolver
                 : PressFields.Depth.StandardUncertainty(depth);
             return Math.Sqrt(u * u + PressLimits.Contact * PressLimits.Contact);
         }
-
-        private static double Away(double a, double b) =>
-            Math.Abs(Math.IEEERemainder(a - b, Math.Tau));
-
-        private static bool IsSideways(double a, double b) =>
-            Away(a, b) is > Math.PI / 3 and < 2 * Math.PI / 3;
 
         private void Refuse(Sentence words) =>
             _result = _result with { Step = PressStep.DoNotPress, Words = words };

@@ -15,8 +15,8 @@ internal static class PressWords
 
     private static Sentence Load(Band load) =>
         load.High - load.Low < 200
-            ? (Sentence)$"{Say.Force(load.High)}"
-            : $"{Say.Force(load.Low)} to {Say.Force(load.High)}";
+            ? (Sentence)$"{Say.Load(load.High)}"
+            : $"{Say.Load(load.Low)} to {Say.Load(load.High)}";
 
     private static Sentence Fall(Band seen) =>
         2 * seen.High < 0.01

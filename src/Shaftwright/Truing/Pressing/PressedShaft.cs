@@ -24,8 +24,14 @@ internal readonly record struct PressedStretch(
     /// <summary>Its section at yields in the middle of their ranges.</summary>
     public BendSection Section() =>
         Case is { } hard
-            ? new CasedBar(Diameter, Middle(hard), Middle(Yield), CaseDepth)
-            : new RoundBar(Diameter, Middle(Yield));
+            ? new CasedBar(
+                Diameter,
+                Middle(hard),
+                Middle(Yield),
+                CaseDepth,
+                hardening: PressLimits.Hardening
+            )
+            : new RoundBar(Diameter, Middle(Yield), hardening: PressLimits.Hardening);
 
     /// <summary>Middle of a range on a scale of ratios.</summary>
     public static double Middle(Band band) => Math.Sqrt(band.Low * band.High);

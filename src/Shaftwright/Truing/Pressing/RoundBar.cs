@@ -5,6 +5,8 @@ namespace Shaftwright.Truing.Pressing;
 /// <para>With κ the curvature, κy = 2σy/(E·D) that of first yield and η = κy/κ ≤ 1:
 /// M/My = (16/π){[asin η − η(1 − 2η²)√(1 − η²)]/(8η) + (1 − η²)^(3/2)/3}, My = πD³σy/32; from 1 at first yield to 16/3π.
 /// Source: derived, the usual integral of stress over a circle.</para>
+/// <para>With hardening, a share h of Young's modulus that goes on beyond yield, the moment is (1 − h) times that of the perfectly
+/// plastic bar plus h·EI·κ: two bars side by side, one of which never yields.</para>
 /// <para>Inverted by Newton's method in η, safeguarded by halving; agrees with the forward formula to 1e-12 of My.
 /// Check values: Published/press-stroke.json.</para>
 /// </remarks>
@@ -14,14 +16,18 @@ public sealed class RoundBar : BendSection
     public const double FullRatio = 16 / (3 * Math.PI);
 
     private readonly double _yieldCurvature;
+    private readonly double _hardening;
 
     /// <summary>A bar.</summary>
     /// <param name="diameter">mm, above 0.</param>
     /// <param name="yield">Tensile yield, MPa, above 0.</param>
     /// <param name="modulus">Young's modulus, MPa.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number is not above 0.</exception>
-    public RoundBar(double diameter, double yield, double modulus = Steel)
+    /// <param name="hardening">Slope beyond yield as a share of Young's modulus, 0 to below 1; 0 is perfectly plastic.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public RoundBar(double diameter, double yield, double modulus = Steel, double hardening = 0)
     {
+        ArgumentOutOfRangeException.ThrowIfNegative(hardening);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(hardening, 1);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(diameter);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(yield);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(modulus);
@@ -29,6 +35,7 @@ public sealed class RoundBar : BendSection
         Stiffness = modulus * Math.PI / 64 * diameter * diameter * diameter * diameter;
         YieldMoment = Math.PI / 32 * diameter * diameter * diameter * yield;
         _yieldCurvature = yield / (modulus * Radius);
+        _hardening = hardening;
     }
 
     /// <inheritdoc/>
@@ -38,14 +45,35 @@ public sealed class RoundBar : BendSection
     public override double YieldMoment { get; }
 
     /// <inheritdoc/>
-    public override double FullMoment => FullRatio * YieldMoment;
+    public override double FullMoment =>
+        _hardening > 0 ? double.PositiveInfinity : FullRatio * YieldMoment;
 
     /// <inheritdoc/>
     public override double Radius { get; }
 
     /// <inheritdoc/>
     public override double Curvature(double moment) =>
-        _yieldCurvature * CurvatureRatio(moment / YieldMoment);
+        _yieldCurvature * CurvatureRatio(moment / YieldMoment, _hardening);
+
+    /// <summary>κ/κy at a moment, with hardening.</summary>
+    /// <param name="m">M/My, 0 or more.</param>
+    /// <param name="hardening">Slope beyond yield as a share of Young's modulus, 0 to below 1.</param>
+    public static double CurvatureRatio(double m, double hardening)
+    {
+        if (hardening <= 0 || m <= 1)
+            return CurvatureRatio(m);
+        // The moment rises with the curvature and ever more slowly, so Newton from below never passes the root.
+        var k = m;
+        for (var i = 0; i < 100; i++)
+        {
+            var off = m - (1 - hardening) * MomentRatio(k) - hardening * k;
+            var step = off / ((1 - hardening) * ElasticShare(k) + hardening);
+            k += step;
+            if (step <= 1e-13 * k)
+                break;
+        }
+        return k;
+    }
 
     /// <summary>M/My at a curvature.</summary>
     /// <param name="k">κ/κy, 0 or more.</param>
