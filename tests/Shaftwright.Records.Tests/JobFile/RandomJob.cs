@@ -33,21 +33,8 @@ internal static class RandomJob
                 band!["from"] = random.Next(0, 100);
                 band["to"] = $"{random.Next(101, 300)}.50 mm";
             }
-<<<<<<< HEAD
             if (node.ContainsKey("id"))
                 node["id"] = $"e{ids++}";
-=======
-            if (node["strokes"] is JsonArray strokes)
-            {
-                for (var i = 0; i < strokes.Count; i++)
-                    strokes[i]!["id"] = $"p{i}";
-            }
-            if (node["signOffs"] is JsonArray signed)
-            {
-                for (var i = 0; i < signed.Count; i++)
-                    signed[i]!["id"] = $"s{i}";
-            }
->>>>>>> 6f07bcb (Say the next stroke of the press and learn from it)
         }
         return job;
     }

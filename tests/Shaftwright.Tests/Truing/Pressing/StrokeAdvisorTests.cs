@@ -44,7 +44,7 @@ public sealed class StrokeAdvisorTests(ITestOutputHelper output)
     [Fact]
     public void Advice_OnRandomShafts_KeepsItsPromise()
     {
-        var all = Run(40, t => t.Advised());
+        var all = Run(24, t => t.Advised());
         output.WriteLine(Row("advised", all));
         var strokes = all.SelectMany(o => o.Strokes).ToList();
 
@@ -65,9 +65,9 @@ public sealed class StrokeAdvisorTests(ITestOutputHelper output)
     [Fact]
     public void Advice_BesideThePlainRule_TakesFewerStrokesAndGoesTooFarLessOften()
     {
-        var advised = Run(16, t => t.Advised(), 500);
-        var gentle = Run(16, t => t.Plain(0.1), 500);
-        var bold = Run(16, t => t.Plain(0.4), 500);
+        var advised = Run(8, t => t.Advised(), 500);
+        var gentle = Run(8, t => t.Plain(0.1), 500);
+        var bold = Run(8, t => t.Plain(0.4), 500);
         Assert.True(Median(advised) < Median(gentle));
         Assert.True(advised.Count(o => o.TooFar) < bold.Count(o => o.TooFar));
     }
