@@ -74,6 +74,7 @@ internal static class CommandLine
             Stage(CutVerb.Verb, streams),
             Stage(StrengthVerb.Verb, streams),
             Stage(WeldVerb.Verb, streams),
+            CrackTest(streams),
             Sheet(streams),
         };
         root.Options.Add(new HelpOption());
@@ -93,6 +94,51 @@ internal static class CommandLine
                 streams
             )
         );
+        return command;
+    }
+
+    private static Command CrackTest(Streams streams)
+    {
+        var units = Units();
+        var at = new Option<DateTimeOffset?>("--at")
+        {
+            Description =
+                "The instant to answer for, such as 2026-05-03T16:20:00+02:00; now when not given.",
+            HelpName = "INSTANT",
+            CustomParser = said =>
+            {
+                // With its offset: a time without one means another instant on every machine.
+                string[] forms = ["yyyy-MM-dd'T'HH:mm:sszzz", "yyyy-MM-dd'T'HH:mm:ss'Z'"];
+                if (
+                    DateTimeOffset.TryParseExact(
+                        said.Tokens[0].Value,
+                        forms,
+                        CultureInfo.InvariantCulture,
+                        DateTimeStyles.AssumeUniversal,
+                        out var instant
+                    )
+                )
+                    return instant;
+                said.AddError(
+                    $"“{said.Tokens[0].Value}” is no instant. Write it as 2026-05-03T16:20:00+02:00 or 2026-05-03T14:20:00Z."
+                );
+                return null;
+            },
+        };
+        var command = new Command("cracktest", CrackTestVerb.Description)
+        {
+            s_job,
+            at,
+            s_json,
+            units,
+        };
+        command.SetAction(parsed =>
+        {
+            var document = JobSource.Read(parsed.GetRequiredValue(s_job), streams);
+            return CrackTestVerb
+                .At(parsed.GetValue(at) ?? DateTimeOffset.Now, document)
+                .Run(document, DisplayOf(parsed.GetValue(units)), parsed.GetValue(s_json), streams);
+        });
         return command;
     }
 

@@ -5,6 +5,7 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using Shaftwright.Car;
 using Shaftwright.Corner;
+using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
@@ -42,6 +43,13 @@ internal sealed class ResultJson
                 Named<TorqueLimit>(),
                 Named<PackingWay>(),
                 Named<TackCall>(),
+                Named<TestStep>(),
+                Named<ClockPhase>(),
+                Named<RunVerdict>(),
+                Named<Place>(),
+                Named<SiteState>(),
+                Named<DemandKind>(),
+                Named<DemandState>(),
             },
         };
     }
@@ -134,6 +142,9 @@ internal sealed class ResultJson
 [JsonSerializable(typeof(CarResult))]
 [JsonSerializable(typeof(WeldResult))]
 [JsonSerializable(typeof(BeadPlan))]
+[JsonSerializable(typeof(CrackTestResult))]
+[JsonSerializable(typeof(IReadOnlyList<CrackTestVerb.Clock>))]
+[JsonSerializable(typeof(IReadOnlyList<CrackTestVerb.Demand>))]
 [JsonSerializable(typeof(Sentence))]
 [JsonSerializable(typeof(IReadOnlyList<Finding>))]
 internal sealed partial class ResultContext : JsonSerializerContext;

@@ -1,4 +1,5 @@
 using Shaftwright.Corner;
+using Shaftwright.CrackTest;
 using Shaftwright.Measures;
 
 namespace Shaftwright.App.Verbs;
@@ -22,5 +23,38 @@ internal static class Words
             Steering.FullLeft => "full left lock",
             Steering.FullRight => "full right lock",
             _ => "straight ahead",
+        };
+
+    /// <summary>A method of testing.</summary>
+    public static string NameOf(TestMethod method) =>
+        method switch
+        {
+            TestMethod.ColourPenetrant => "colour penetrant",
+            TestMethod.FluorescentPenetrant => "fluorescent penetrant",
+            TestMethod.MagneticParticle => "magnetic particle",
+            _ => "fluorescent magnetic particle",
+        };
+
+    /// <summary>How a place stands.</summary>
+    public static string NameOf(SiteState state) =>
+        state switch
+        {
+            SiteState.NotTested => "not tested",
+            SiteState.Clean => "clean",
+            SiteState.Indication => "a mark",
+            SiteState.ToRetest => "test again",
+            SiteState.Stopped => "STOPPED",
+            _ => "hidden",
+        };
+
+    /// <summary>How a demand stands.</summary>
+    public static string NameOf(DemandState state) =>
+        state switch
+        {
+            DemandState.NotYet => "not yet",
+            DemandState.Due => "due",
+            DemandState.Overdue => "OVERDUE",
+            DemandState.Missed => "MISSED",
+            _ => "done",
         };
 }

@@ -19,19 +19,10 @@ internal sealed record BenchRecord(
 );
 
 /// <summary>What the records of crack tests and fitting say of the operations they belong to.</summary>
-/// <remarks>Work that was signed for and not written down counts from its signature, so that nobody writes it twice.</remarks>
 internal static class BenchRecords
 {
     private static readonly Place[] s_butt = [Place.ButtWeld];
     private static readonly Place[] s_ends = [Place.SleeveInnerEnd, Place.SleeveOuterEnd];
-
-    private static readonly (string Code, WorkKind Kind)[] s_signedWork =
-    [
-        (RouteSteps.Weld, WorkKind.ButtWelded),
-        (RouteSteps.Temper, WorkKind.Tempered),
-        (RouteSteps.Sleeve, WorkKind.SleeveWelded),
-        (RouteSteps.FirstRun, WorkKind.FirstRun),
-    ];
 
     /// <summary>By the code of the operation; an operation that is not here stands by its stage and signature alone.</summary>
     public static IReadOnlyDictionary<string, BenchRecord> Of(
@@ -39,7 +30,7 @@ internal static class BenchRecords
         JobResult result
     )
     {
-        var tests = result.CrackTestWith(SignedWork(document)) ?? new() { Findings = [] };
+        var tests = result.CrackTestWith(SignedWork.Of(document)) ?? new() { Findings = [] };
         var sleeved = document.Job.Cut is null || document.Job.Cut.SleeveLength is not null;
         var late = sleeved ? s_ends : s_butt;
         var records = new Dictionary<string, BenchRecord>(StringComparer.Ordinal)
@@ -50,7 +41,7 @@ internal static class BenchRecords
                 s_ends,
                 d => d.Kind == DemandKind.AfterPressing && d.Places.SequenceEqual(s_ends),
                 null,
-                WorkAt(document, WorkKind.SleeveWelded)
+                SignedWork.LastOf(document, WorkKind.SleeveWelded)
             ),
             [RouteSteps.LateCrackTest] = Places(
                 tests,
@@ -125,7 +116,7 @@ internal static class BenchRecords
                     SiteState.NotTested,
                     "",
                     null,
-                    $"No test that counts has looked at {PlaceOf(p)}."
+                    $"No test that counts has looked at {PlaceWords.At(p)}."
                 )
             ),
         ];
@@ -142,13 +133,14 @@ internal static class BenchRecords
             : open is not null ? Waiting(open)
             : unsettled is not null
                 ? unsettled.LookedAt < since
-                        ? (Sentence)$"Test {PlaceOf(unsettled.Place)} again: it was welded since."
+                        ? (Sentence)
+                            $"Test {PlaceWords.At(unsettled.Place)} again: it was welded since."
                     : unsettled.Words
             : null;
         var looked = sites.Min(s => s.LookedAt);
         return new(
             missing is null && looked is { } at
-                    ? $"Clean at {string.Join(" and ", places.Select(PlaceOf))}, looked at {Clock(at)}."
+                    ? $"Clean at {string.Join(" and ", places.Select(PlaceWords.At))}, looked at {Clock(at)}."
                 : open is { Kind: DemandKind.AfterTwoDays } ? NotBefore(open)
                 : (Sentence?)null,
             missing,
@@ -217,37 +209,6 @@ internal static class BenchRecords
         TestedByWord(document)
             ? [.. tests.Findings.Where(f => f.Code != "hidden-untested")]
             : tests.Findings;
-
-    private static IEnumerable<WorkDone> SignedWork(JobDocument document) =>
-        s_signedWork
-            .Where(w => WorkNoted(document, w.Kind) is null)
-            .Select(w => (w.Kind, Signed: document.Records.Standing(w.Code)))
-            .Where(w => w.Signed is not null)
-            .Select(w => new WorkDone
-            {
-                Id = w.Signed!.Id,
-                Kind = w.Kind,
-                At = w.Signed.At,
-            });
-
-    private static DateTimeOffset? WorkAt(JobDocument document, WorkKind kind) =>
-        WorkNoted(document, kind)
-        ?? document.Records.Standing(s_signedWork.First(w => w.Kind == kind).Code)?.At;
-
-    private static DateTimeOffset? WorkNoted(JobDocument document, WorkKind kind) =>
-        Entries
-            .Standing(document.Job.CrackTest?.Work ?? [])
-            .Where(w => w.Kind == kind)
-            .Select(w => (DateTimeOffset?)w.At)
-            .Max();
-
-    private static string PlaceOf(Place place) =>
-        place switch
-        {
-            Place.ButtWeld => "the butt weld",
-            Place.SleeveInnerEnd => "the sleeve's inner end",
-            _ => "the sleeve's outer end",
-        };
 
     private static string Clock(DateTimeOffset at) =>
         at.ToString("d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture);

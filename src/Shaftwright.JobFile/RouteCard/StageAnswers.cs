@@ -1,4 +1,5 @@
 using Shaftwright.Car;
+using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Measures;
@@ -153,6 +154,39 @@ public static class StageAnswers
             return worst.Words;
         Sentence turns = $"{truing.Turns.Count} turns; the worst: {worst.Words}";
         return truing.Shape is { Stations.Count: > 1 } shape ? $"{turns} {shape.Words}" : turns;
+    }
+
+    /// <summary>What the crack tests ask for at an instant; null when there is nothing to test for.</summary>
+    /// <param name="tests">The tests as evaluated, with the work that was signed for.</param>
+    /// <param name="input">The tests as written down.</param>
+    /// <param name="now">The instant.</param>
+    public static Sentence? CrackTest(
+        CrackTestResult? tests,
+        CrackTestInput? input,
+        DateTimeOffset now
+    )
+    {
+        if (tests is null)
+            return null;
+        if (tests.Sites.FirstOrDefault(s => s.State == SiteState.Stopped) is { } stopped)
+            return stopped.Words;
+        if (
+            Entries.Standing(input?.Tests ?? []).LastOrDefault() is { Steps.Count: > 0 } run
+            && tests.Runs[^1].Verdict == RunVerdict.UnderWay
+        )
+            return Procedure.At(run, now).Words;
+        if (
+            tests.Sites.FirstOrDefault(s =>
+                s.State is SiteState.ToRetest or SiteState.Indication
+            ) is
+            { } site
+        )
+            return site.Words;
+        return tests
+            .Demands.Where(d => d.At(now) != DemandState.Done)
+            .OrderByDescending(d => d.At(now))
+            .Select(d => d.Words(now))
+            .FirstOrDefault((Sentence)$"Nothing is to be tested now.");
     }
 
     private static Sentence Leaves(ShimPack pack)

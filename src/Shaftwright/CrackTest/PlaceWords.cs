@@ -1,8 +1,9 @@
 namespace Shaftwright.CrackTest;
 
 /// <summary>Places and levels in words.</summary>
-internal static class PlaceWords
+public static class PlaceWords
 {
+    /// <summary>The place, as after "at".</summary>
     public static string At(Place place) =>
         place switch
         {
@@ -14,6 +15,7 @@ internal static class PlaceWords
             _ => "the plain bar",
         };
 
+    /// <summary>The level as the standard writes it.</summary>
     public static string Level(AcceptanceLevel level) =>
         level switch
         {
