@@ -38,7 +38,8 @@ internal static class LanChoice
             when (e is IOException or UnauthorizedAccessException or CryptographicException)
         {
             throw new BadInputException(
-                $"The keys for the garage link cannot be kept in {Path.Combine(folder, Lan.Folder)}: {e.Message}"
+                $"The keys of the garage link in {Path.Combine(folder, Lan.Folder)} cannot be read or kept: {e.Message} "
+                    + "Put them right; or move that folder away for new ones, which every phone has to get to know again."
             );
         }
     }

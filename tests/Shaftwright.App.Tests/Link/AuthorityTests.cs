@@ -3,6 +3,7 @@ using System.Runtime.Versioning;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using Shaftwright.App.Tests.Api;
+using Shaftwright.App.Tests.Verbs;
 
 namespace Shaftwright.App.Tests.Link;
 
@@ -180,6 +181,31 @@ public class AuthorityTests(GarageFixture fixture) : IClassFixture<GarageFixture
             Assert.True(Chain(mended, root).Built);
         }
         root.Dispose();
+    }
+
+    [Fact]
+    public async Task Authority_Damaged_IsLeftAsItIsAndToldInWords()
+    {
+        // Phones trust this one. A new one in its place would look like somebody who poses as the laptop.
+        using var book = new TempBook();
+        var file = Path.Combine(book.Folder, "link", "authority.pem");
+        Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+        await File.WriteAllTextAsync(file, "damaged", TestContext.Current.CancellationToken);
+        var ran = await Shell.Run([
+            "serve",
+            "--port",
+            "0",
+            "--data",
+            book.Folder,
+            "--lan",
+            Garage.LaptopAddress,
+        ]);
+        Assert.Equal((2, ""), (ran.Code, ran.Out));
+        Assert.StartsWith("The keys of the garage link in ", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(
+            "damaged",
+            await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken)
+        );
     }
 
     private static Task<Served> Start(TempBook book, string at = Garage.LaptopAddress) =>

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 using System.Text;
 using System.Text.Json.Nodes;
 using Shaftwright.App.Tests.Api;
@@ -149,6 +150,36 @@ public class LinkRefusalTests(GarageFixture fixture) : IClassFixture<GarageFixtu
         // The same caller by the right name is let on: it is the Host that was refused.
         using var right = await Garage.Get(overTls, "api/link/here");
         Assert.Equal(HttpStatusCode.OK, right.StatusCode);
+    }
+
+    [Theory]
+    [InlineData("GET / HTTP/1.1\r\nHost: 127.0.0.2\r\n\r\n")]
+    [InlineData("\u0016\u0003\u0001 not a greeting of TLS")]
+    public async Task Noise_AtTheEncryptedDoor_IsHungUpOnAndTheNextIsServed(string noise)
+    {
+        using (var tcp = new TcpClient())
+        {
+            var cancel = TestContext.Current.CancellationToken;
+            await tcp.ConnectAsync(IPAddress.Parse(Garage.LaptopAddress), Garage.Safe.Port, cancel);
+            await using var stream = tcp.GetStream();
+            await stream.WriteAsync(Encoding.Latin1.GetBytes(noise), cancel);
+            tcp.Client.Shutdown(SocketShutdown.Send);
+            using var answer = new MemoryStream();
+            try
+            {
+                await stream.CopyToAsync(answer, cancel);
+            }
+            catch (IOException)
+            {
+                // Hung up on with words still unread.
+            }
+            Assert.DoesNotContain(
+                "HTTP",
+                Encoding.Latin1.GetString(answer.ToArray()),
+                StringComparison.Ordinal
+            );
+        }
+        Assert.Equal(HttpStatusCode.OK, (await Garage.Get(fixture.Paired, "api/jobs")).StatusCode);
     }
 
     [Fact]

@@ -246,6 +246,39 @@ public class PairingTests
         }
     }
 
+    [Fact]
+    public async Task Token_OfOneBook_OutlivesAPairingWithAnotherAtTheSameAddress()
+    {
+        using var mine = new TempBook();
+        using var demo = new TempBook();
+#pragma warning disable CA5394 // A port, not a secret.
+        var port = Served.Text(Served.FreePort(new Random()));
+#pragma warning restore CA5394
+        string[] args = ["--port", "0", "--lan", Garage.LaptopAddress, "--lan-port", port];
+        var jar = new CookieContainer();
+        foreach (
+            var (book, paired) in ((TempBook, bool)[])[(mine, false), (demo, false), (mine, true)]
+        )
+        {
+            await using var served = await Served.Start(book.Folder, args);
+            using var root = await Garage.RootOf(served);
+            using var handler = Garage.Handler(null, root);
+            handler.CookieContainer = jar;
+            using var phone = new HttpClient(handler) { BaseAddress = served.Phones[0] };
+            Assert.Equal(
+                paired ? HttpStatusCode.OK : HttpStatusCode.Unauthorized,
+                await Status(phone, "api/jobs")
+            );
+            using var made = await Garage.Post(
+                served.Client,
+                "api/link/code",
+                new JsonObject { ["at"] = served.Phones[0].AbsoluteUri }
+            );
+            using var done = await Garage.Pair(phone, (await Served.Json(made)).Text("typed"));
+            Assert.Equal(HttpStatusCode.OK, await Status(phone, "api/jobs"));
+        }
+    }
+
     /// <summary>The cookie as it is sent back.</summary>
     private static string Token(HttpResponseMessage paired) =>
         paired.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
