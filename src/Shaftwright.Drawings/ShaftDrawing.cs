@@ -1,3 +1,4 @@
+using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Measures;
@@ -11,11 +12,13 @@ public static class ShaftDrawing
     /// <param name="made">The shaft.</param>
     /// <param name="display">Units of the words.</param>
     /// <param name="width">Width of the drawing, drawing units.</param>
+    /// <param name="marks">Marks of crack tests to show on it; null for none.</param>
     /// <exception cref="ArgumentNullException"><paramref name="made"/> is null.</exception>
     public static Drawing Of(
         MadeShaft made,
         Display display = Display.Metric,
-        double width = Drawing.Telephone
+        double width = Drawing.Telephone,
+        IReadOnlyList<MarkResult>? marks = null
     )
     {
         ArgumentNullException.ThrowIfNull(made);
@@ -34,6 +37,7 @@ public static class ShaftDrawing
         var half = thickest / 2 * across;
         var middle = 74 + half;
         var metal = new Metal(board, At, middle, across);
+        var seen = new ShaftMarks(made, marks ?? []);
 
         board.Words(Ink.Note, side, 18, "◀ power unit");
         board.Words(Ink.Note, width - side, 18, "wheel ▶", anchor: Anchor.End);
@@ -82,7 +86,9 @@ public static class ShaftDrawing
             anchor: Anchor.Middle
         );
 
-        var y = middle + half + 30;
+        seen.Draw(board, At, middle, half, across);
+
+        var y = middle + half + 30 + seen.Below;
         if (sleeve is { } s2)
         {
             board.Dimension(
@@ -120,15 +126,18 @@ public static class ShaftDrawing
         if (sleeve is not null)
             legend.Face("sleeve", Ink.Sleeve);
         MetalLegend(board, legend, made.Stretches);
+        seen.Explain(board, legend);
         y = board.Paragraph(Ink.Note, legend.Bottom + 14, Metal.ScaleWords(times));
+        y = seen.Words(board, y, display);
 
         return board.Done(
             "shaft",
             "The shaft to make",
-            Describe(made, sleeve, display),
+            Describe(made, sleeve, display)
+                + (marks is { Count: > 0 } ? " With the marks of its crack tests." : ""),
             y - 8,
             k,
-            TableOf(made, sleeve, display)
+            TableOf(made, sleeve, seen.Rows(display), display)
         );
     }
 
@@ -158,7 +167,12 @@ public static class ShaftDrawing
             : words;
     }
 
-    private static Table TableOf(MadeShaft made, Band? sleeve, Display display)
+    private static Table TableOf(
+        MadeShaft made,
+        Band? sleeve,
+        IEnumerable<IReadOnlyList<string>> marks,
+        Display display
+    )
     {
         var rows = new List<IReadOnlyList<string>>();
         foreach (var s in made.Stretches)
@@ -193,6 +207,7 @@ public static class ShaftDrawing
                     display
                 )
             );
+        rows.AddRange(marks);
         return new(
             "The shaft from its inner (power unit) end",
             ["What", "From", "To", "Diameter"],

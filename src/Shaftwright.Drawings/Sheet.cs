@@ -198,6 +198,16 @@ public static class Sheet
             case "strength":
                 Rows(html, SheetTables.Margins(result.Strength, display), numbers: true);
                 break;
+            case "crack-test-butt" when result.CrackTest is { } tests:
+                if (tests.Marks.Count > 0 && result.Cut?.Made is { } tested)
+                    Figure(
+                        html,
+                        ShaftDrawing.Of(tested, display, wide, tests.Marks),
+                        "marks",
+                        false
+                    );
+                Rows(html, SheetTables.CrackTests(job, tests, display));
+                break;
             case "set-up" when result.Weld is { } weld:
                 Figure(
                     html,

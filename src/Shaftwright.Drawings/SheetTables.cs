@@ -1,3 +1,5 @@
+using System.Globalization;
+using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.JobFile;
 using Shaftwright.Measures;
@@ -35,6 +37,45 @@ public static class SheetTables
                             Range(s.YieldTorque, Say.Torque, display),
                             s.Margin is { } m ? Range(m, Say.Factor, display) : "not known",
                             s.NewOverDonor is { } d ? Range(d, Say.Factor, display) : "not known",
+                        ]
+                ),
+            ]
+        );
+    }
+
+    /// <summary>Every crack test that stands, and what each mark means.</summary>
+    public static Table? CrackTests(Job job, CrackTestResult? tests, Display display)
+    {
+        if (tests is null || tests.Runs.Count + tests.Marks.Count == 0)
+            return null;
+        var standing = Entries.Standing(job.CrackTest?.Tests ?? []);
+        return new(
+            "Crack tests",
+            ["Looked at", "Where", "What was found"],
+            [
+                .. tests.Runs.Select(
+                    (run, i) =>
+                        (IReadOnlyList<string>)
+                            [
+                                run.LookedAt is { } at
+                                    ? at.ToString(
+                                        "d MMM yyyy, HH:mm zzz",
+                                        CultureInfo.InvariantCulture
+                                    )
+                                    : "",
+                                string.Join(
+                                    ", ",
+                                    TestConditions.Of(standing[i]).Places.Select(PlaceWords.At)
+                                ),
+                                run.Words.In(display),
+                            ]
+                ),
+                .. tests.Marks.Select(m =>
+                    (IReadOnlyList<string>)
+                        [
+                            "",
+                            PlaceWords.At(m.Place),
+                            (m.Stops ? "Stops the job. " : "") + m.Words.In(display),
                         ]
                 ),
             ]

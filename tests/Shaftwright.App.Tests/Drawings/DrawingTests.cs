@@ -113,6 +113,43 @@ public class DrawingTests
     }
 
     [Fact]
+    public void Shaft_Marks_StandWhereTheyAreAndAsLongAsTheyAre()
+    {
+        var drawing = ShaftDrawing.Of(Samples.Made, marks: Samples.Marks);
+        var k = drawing.UnitsPerMm;
+        var left = drawing
+            .Shapes.OfType<Polygon>()
+            .Where(p => p.Ink == Ink.Bar)
+            .Min(p => p.Points.Min(s => s.X));
+        var axis = drawing.Shapes.OfType<Line>().First(l => l.Ink == Ink.Axis).From.Y;
+        foreach (var mark in Samples.Marks.Where(m => m.Position is not null))
+        {
+            var ink = mark.Stops ? Ink.Worst : Ink.Reading;
+            var line = Assert.Single(
+                drawing.Shapes.OfType<Line>(),
+                l =>
+                    l.Ink == ink
+                    && l.From.Y == l.To.Y
+                    && Math.Abs((l.From.X + l.To.X) / 2 - (left + mark.Position!.Value * k)) < 1e-6
+            );
+            Assert.Equal(mark.Length!.Value * k, line.To.X - line.From.X, 1e-6);
+            // The painted line faces the reader: larger angles lie below it, as far as their sine.
+            Assert.Equal(Math.Sign(Math.Sin(mark.Angle!.Value)), Math.Sign(line.From.Y - axis));
+        }
+        var words = drawing.Shapes.OfType<Text>().Select(t => t.Words).ToList();
+        for (var i = 1; i <= Samples.Marks.Count; i++)
+        {
+            Assert.Contains(i.ToString(System.Globalization.CultureInfo.InvariantCulture), words);
+            Assert.Contains(words, w => w.StartsWith($"{i}: ", StringComparison.Ordinal));
+        }
+        Assert.Contains("far side", string.Join(' ', words), StringComparison.Ordinal);
+        Assert.Equal(
+            Samples.Marks.Count,
+            drawing.Table.Rows.Count(r => r[0].StartsWith("mark ", StringComparison.Ordinal))
+        );
+    }
+
+    [Fact]
     public void Donor_OneMoreZone_GrowsWithoutTouchingWhatStands()
     {
         var zones = Samples.OtherDonor.Stretches;

@@ -191,6 +191,48 @@ internal static class Samples
 
     public const string Pickup = "electric-pickup-right-front";
 
+    /// <summary>Marks of a test: at the weld, close by, on the far side, and one without a position.</summary>
+    public static IReadOnlyList<CrackTest.MarkResult> Marks { get; } =
+        CrackTest
+            .CrackTestSolver.Solve(
+                new()
+                {
+                    Tests =
+                    [
+                        new()
+                        {
+                            Id = "t",
+                            Indications =
+                            [
+                                MarkAt("m1", CrackTest.Place.ButtWeld, Made.WeldAt, 20, 3),
+                                MarkAt("m2", CrackTest.Place.Bar, Made.WeldAt + 30, -50, 4),
+                                MarkAt("m3", CrackTest.Place.Bar, Made.WeldAt + 42, 170, 2),
+                                new() { Id = "m4", Place = CrackTest.Place.OuterSpline },
+                            ],
+                        },
+                    ],
+                },
+                Made
+            )
+            .Marks;
+
+    private static CrackTest.Indication MarkAt(
+        string id,
+        CrackTest.Place place,
+        double position,
+        double degrees,
+        double length
+    ) =>
+        new()
+        {
+            Id = id,
+            Place = place,
+            Position = Measured<Distance>.Of(position, Distance.Mm),
+            Angle = Measured<Angle>.Of(degrees, Angle.Degree),
+            Length = Measured<Distance>.Of(length, Distance.Mm),
+            Width = Measured<Distance>.Of(length, Distance.Mm),
+        };
+
     /// <summary>Where the repository is.</summary>
     public static string Repository { get; } = FindRepository();
 
@@ -202,6 +244,7 @@ internal static class Samples
             var named = new (string, Drawing?)[]
             {
                 ("shaft", ShaftDrawing.Of(Made, d, width)),
+                ("shaft with marks", ShaftDrawing.Of(Made, d, width, Marks)),
                 (
                     "shaft without sleeve",
                     ShaftDrawing.Of(
