@@ -34,7 +34,7 @@ public static class Units
     {
         ArgumentNullException.ThrowIfNull(value);
         ArgumentNullException.ThrowIfNull(give);
-        if (give.Length == 0 || value.Contains('±', StringComparison.Ordinal))
+        if (give.Length == 0 || HasGive(value))
             return value;
         var unit = UnitOf(give);
         // A small unit, written once, could be meant for the ± alone.
@@ -43,6 +43,15 @@ public static class Units
             && UnitOf(value) == unit
             ? value[..^unit.Length].TrimEnd() + " ± " + give
             : value + " ± " + give;
+    }
+
+    /// <summary>Whether a text carries a ± of its own.</summary>
+    public static bool HasGive(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Contains('±', StringComparison.Ordinal)
+            || text.Contains("+/-", StringComparison.Ordinal)
+            || text.Contains("+-", StringComparison.Ordinal);
     }
 
     /// <summary>A typed text parted into its value and its ±, each with its unit; the ± is empty when none was typed.</summary>

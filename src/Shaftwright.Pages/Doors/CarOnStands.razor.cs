@@ -36,6 +36,13 @@ public sealed partial class CarOnStands
 
     private static readonly Option[] YesNo = [new("yes", "Yes"), new("no", "No")];
 
+    /// <summary>The questions about the wheel's height, from the lowest.</summary>
+    private static readonly string[] s_heights = ["droop", "ride", "bump"];
+
+    private const int Ride = 1;
+
+    private readonly ReadingPins _pins = new();
+
     private static readonly (string Key, string Words)[] Conditions =
     [
         ("was/spring", "Spring out"),
@@ -111,7 +118,13 @@ public sealed partial class CarOnStands
             if (Job.Corner is { PowerUnitTowardsWheel: null, PowerUnitAwayFromWheel: null })
                 lines.Add("A power unit that does not move under torque.");
             lines.Add("The ± of the tool named under each box, where none was typed.");
-            lines.Add("In and out read along the shaft, wheel straight ahead.");
+            lines.Add(
+                Job.Corner?.ReadAlong == SlideLine.InnerAxis
+                    ? "In and out read along the inner joint's axis, wheel straight ahead."
+                    : "In and out read along the shaft, wheel straight ahead."
+            );
+            if (More is { } more)
+                lines.Add(more);
             return lines;
         }
     }
@@ -120,26 +133,22 @@ public sealed partial class CarOnStands
     public override Job Lay(Job basis)
     {
         ArgumentNullException.ThrowIfNull(basis);
-        var corner = basis.Corner ?? new CornerInput();
-        var places = Places(corner);
-        var readings = new List<TrialReading>();
-        for (var i = 0; i < corner.Readings.Count; i++)
+        var old = basis.Corner ?? new CornerInput();
+        var corner = old with
         {
-            // Readings of another form, or steered, are no business of these questions and stay.
-            if (!places.Contains(i))
-                readings.Add(corner.Readings[i]);
-        }
-        Add("droop", -1, readings, Old(corner, places[0]));
-        Add("ride", 0, readings, Old(corner, places[1]));
-        Add("bump", 1, readings, Old(corner, places[2]));
-
-        corner = corner with
-        {
-            TrialLength = Draft.Take("trial", CornerFields.TrialLength),
-            Readings = readings,
-            OutputEndFloat = Draft.Take("float", CornerFields.OutputEndFloat),
-            PowerUnitTowardsWheel = Draft.Take("towards", CornerFields.PowerUnitTowardsWheel),
-            PowerUnitAwayFromWheel = Draft.Take("away", CornerFields.PowerUnitAwayFromWheel),
+            TrialLength = Draft.Take("trial", CornerFields.TrialLength, old.TrialLength),
+            Readings = Laid(old.Readings),
+            OutputEndFloat = Draft.Take("float", CornerFields.OutputEndFloat, old.OutputEndFloat),
+            PowerUnitTowardsWheel = Draft.Take(
+                "towards",
+                CornerFields.PowerUnitTowardsWheel,
+                old.PowerUnitTowardsWheel
+            ),
+            PowerUnitAwayFromWheel = Draft.Take(
+                "away",
+                CornerFields.PowerUnitAwayFromWheel,
+                old.PowerUnitAwayFromWheel
+            ),
             Conditions = new()
             {
                 SpringOut = Said("was/spring"),
@@ -149,9 +158,11 @@ public sealed partial class CarOnStands
                 ClipFelt = Said("was/clip"),
             },
         };
-        var margin = Draft.Take("margin", LengthFields.Margin);
+        var margin = Draft.Take("margin", LengthFields.Margin, basis.Length?.Margin);
         var joints = basis.Joints;
-        if (Enum.TryParse<JointKind>(Draft["inner/kind"], out var kind))
+        if (
+            Enum.TryParse<JointKind>(Draft["inner/kind"], out var kind) || joints?.Inner is not null
+        )
         {
             joints ??= new();
             joints = joints with { Inner = (joints.Inner ?? new()) with { Kind = kind } };
@@ -176,7 +187,7 @@ public sealed partial class CarOnStands
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(answers);
         Draft.Lay(answers, "margin", job.Length?.Margin);
-        if (job.Joints?.Inner is { } inner)
+        if (job.Joints?.Inner is { Kind: not JointKind.Unknown } inner)
             answers["inner/kind"] = inner.Kind.ToString();
         if (job.Corner is not { } corner)
             return;
@@ -184,20 +195,20 @@ public sealed partial class CarOnStands
         Draft.Lay(answers, "float", corner.OutputEndFloat);
         Draft.Lay(answers, "towards", corner.PowerUnitTowardsWheel);
         Draft.Lay(answers, "away", corner.PowerUnitAwayFromWheel);
-        var places = Places(corner);
-        string[] names = ["droop", "ride", "bump"];
-        for (var i = 0; i < names.Length; i++)
+        var places = _pins.In(corner.Readings);
+        for (var q = 0; q < s_heights.Length; q++)
         {
-            if (Old(corner, places[i]) is not { } reading)
+            if (places[q] < 0)
                 continue;
-            if (i != 1 && reading.Travel is { } travel)
+            var (name, reading) = (s_heights[q], corner.Readings[places[q]]);
+            if (q != Ride)
             {
-                Draft.Lay(answers, names[i] + "/travel", travel);
-                answers[names[i] + "/travel"] = answers[names[i] + "/travel"]
-                    .TrimStart('-', '−', '+');
+                Draft.Lay(answers, name + "/travel", reading.Travel);
+                if (answers.TryGetValue(name + "/travel", out var travel))
+                    answers[name + "/travel"] = Unsigned(travel);
             }
-            Draft.Lay(answers, names[i] + "/in", reading.In);
-            Draft.Lay(answers, names[i] + "/out", reading.Out);
+            Draft.Lay(answers, name + "/in", reading.In);
+            Draft.Lay(answers, name + "/out", reading.Out);
         }
         Tell(answers, "was/spring", corner.Conditions.SpringOut);
         Tell(answers, "was/bar", corner.Conditions.RollBarOff);
@@ -206,52 +217,110 @@ public sealed partial class CarOnStands
         Tell(answers, "was/clip", corner.Conditions.ClipFelt);
     }
 
-    /// <summary>Which readings of a job are its lowest, its nearest to ride height and its highest; −1 for none.</summary>
-    private static int[] Places(CornerInput corner)
+    /// <inheritdoc/>
+    protected override void Moves(Job basis, bool opens)
     {
-        int droop = -1,
-            ride = -1,
-            bump = -1;
-        for (var i = 0; i < corner.Readings.Count; i++)
-        {
-            var r = corner.Readings[i];
-            // Without its travel nobody knows where the wheel was; it is not taken to be at ride height.
-            if (
-                r.Steering != Steering.Straight
-                || (r.In is null && r.Out is null)
-                || r.Travel is null
-            )
-                continue;
-            var at = r.Travel.Value;
-            if (at == 0)
-                ride = ride < 0 ? i : ride;
-            else if (at < 0 && (droop < 0 || at < corner.Readings[droop].Travel!.Value))
-                droop = i;
-            else if (at > 0 && (bump < 0 || at > corner.Readings[bump].Travel!.Value))
-                bump = i;
-        }
-        return [droop, ride, bump];
+        ArgumentNullException.ThrowIfNull(basis);
+        var readings = basis.Corner?.Readings ?? [];
+        if (opens)
+            _pins.Free();
+        if (JobId is not null)
+            _pins.Hold(readings, _pins.In(readings));
     }
 
-    private static TrialReading? Old(CornerInput corner, int place) =>
-        place < 0 ? null : corner.Readings[place];
+    /// <inheritdoc/>
+    protected override bool Same(string key, string typed, string taken) =>
+        base.Same(key, typed, taken)
+        || (
+            key.EndsWith("/travel", StringComparison.Ordinal)
+            && Units.Same(Unsigned(typed), Unsigned(taken))
+        );
 
-    private void Add(string name, int side, List<TrialReading> readings, TrialReading? old)
+    /// <summary>A job's readings with what was typed: each question changes its own, and no other.</summary>
+    private List<TrialReading> Laid(IReadOnlyList<TrialReading> old)
     {
-        var goesIn = Draft.Take(name + "/in", CornerFields.In);
-        var comesOut = Draft.Take(name + "/out", CornerFields.Out);
-        if (goesIn is null && comesOut is null)
-            return;
+        var places = _pins.In(old);
+        var readings = new List<TrialReading>();
+        int[] now = [-1, -1, -1];
+        for (var i = 0; i < old.Count; i++)
+            Add(Array.IndexOf(places, i), old[i]);
+        for (var q = 0; q < places.Length; q++)
+        {
+            if (places[q] < 0)
+                Add(q, null);
+        }
+        if (Keeping && JobId is not null)
+            _pins.Hold(readings, now);
+        return readings;
+
+        void Add(int q, TrialReading? held)
+        {
+            if ((q < 0 ? held : Reading(q, held)) is not { } reading)
+                return;
+            if (q >= 0)
+                now[q] = readings.Count;
+            readings.Add(reading);
+        }
+    }
+
+    /// <summary>The reading of a question over the one that the job holds there; null when nothing is left of it.</summary>
+    private TrialReading? Reading(int q, TrialReading? held)
+    {
+        var name = s_heights[q];
         var travel =
-            side == 0
-                ? old?.Travel ?? Measured<Distance>.Of(0, Distance.Mm)
-                : Draft.Take(name + "/travel", side < 0 ? Below : Above);
-        // It says here what is missing, and waits in the draft until it is known: the job could not tell which one it is.
-        if (travel is null && Keeping)
-            return;
-        if (side < 0 && travel is not null)
-            travel = CornerFields.Travel.Read("-" + travel.Typed).Measure;
-        readings.Add((old ?? new()) with { Travel = travel, In = goesIn, Out = comesOut });
+            q == Ride
+                ? held?.Travel ?? Measured<Distance>.Of(0, Distance.Mm)
+                : TravelOf(name, q < Ride, held?.Travel);
+        var reading = (held ?? new()) with
+        {
+            In = Draft.Take(name + "/in", CornerFields.In, held?.In),
+            Out = Draft.Take(name + "/out", CornerFields.Out, held?.Out),
+        };
+        // What else was read there is not asked here, so that it is not taken out either.
+        if (reading with { Travel = null } == new TrialReading())
+            return null;
+        if (travel is not null || reading is { In: null, Out: null })
+            return reading with { Travel = travel ?? held?.Travel };
+        // Where the wheel stood waits in the draft until it is known. Until then the job's own reading counts, or none: the job
+        // could not tell which one it is.
+        return held ?? (Keeping ? null : reading);
+    }
+
+    private Measured<Distance>? TravelOf(string name, bool below, Measured<Distance>? held)
+    {
+        var key = name + "/travel";
+        if (held is not null)
+        {
+            var (value, give) = Units.Apart(held.Typed, held.Unit);
+            if (
+                Units.Together(Unsigned(Draft[key]), Draft[key + Draft.PlusMinus])
+                == Units.Together(Unsigned(value), give)
+            )
+                return held;
+        }
+        return Draft.Take(key, below ? Below : Above) is not { } typed
+            ? null
+            : CornerFields.Travel.Read((below ? "-" : "") + Unsigned(typed.Typed)).Measure;
+    }
+
+    /// <summary>A travel as one says it: the question says which way.</summary>
+    private static string Unsigned(string travel) => travel.TrimStart('-', '−', '+', ' ');
+
+    /// <summary>What a job holds beside the readings asked for; null for nothing.</summary>
+    private string? More
+    {
+        get
+        {
+            var readings = Basis.Corner?.Readings ?? [];
+            return (readings.Count - _pins.In(readings).Count(p => p >= 0)) switch
+            {
+                0 => null,
+                1 =>
+                    "One more reading of the job counts too. It is not asked here and stays as it is.",
+                var n =>
+                    $"{n} more readings of the job count too. They are not asked here and stay as they are.",
+            };
+        }
     }
 
     private bool WantsTravel(string name) =>

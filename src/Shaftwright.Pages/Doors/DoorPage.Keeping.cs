@@ -136,6 +136,7 @@ public abstract partial class DoorPage
         _job = JobId;
         Basis = (_job is null ? null : Shelf.Find(_job)?.Job) ?? new Job();
         _settled = kept.ToDictionary(k => k.Key, k => k.Value.Text);
+        Moves(Basis, opens: true);
         _taken = _job is null ? [] : Taking(Basis, _settled);
         _typed = [];
         _clashes.Clear();
@@ -143,7 +144,7 @@ public abstract partial class DoorPage
         foreach (var (at, typed) in kept)
         {
             var now = _taken.GetValueOrDefault(at, "");
-            if (typed.Text == now)
+            if (typed.Text == now || Units.Same(typed.Text, Whole(_taken, at)))
                 continue;
             if (typed.Over != now)
             {
@@ -160,7 +161,7 @@ public abstract partial class DoorPage
         Draft.Changed += Change;
         Draft.Begins += Begin;
         Draft.Settled += Commit;
-        Preferences.Changed += Show;
+        Preferences.Changed += Draw;
         Shelf.Changed += Follow;
         Ready = true;
     }
@@ -185,7 +186,7 @@ public abstract partial class DoorPage
     {
         Close();
         Draft.Begins -= Begin;
-        Preferences.Changed -= Show;
+        Preferences.Changed -= Draw;
     }
 
     /// <summary>The job was changed. By this page's own write: then what is shown is what was typed, and stays. Elsewhere: then
@@ -194,6 +195,7 @@ public abstract partial class DoorPage
     {
         if (_job is not { } id || Shelf.Find(id)?.Job is not { } job || ReferenceEquals(job, Basis))
             return;
+        Moves(job, opens: false);
         var taken = Taking(job, _settled);
         foreach (var key in _taken.Keys.Union(taken.Keys).ToList())
         {
@@ -218,9 +220,21 @@ public abstract partial class DoorPage
         foreach (var key in _typed.Keys.Where(k => IsTaken(k, taken)).ToList())
             _typed.Remove(key);
         _result = null;
-        Show();
+        Draw();
 
         void Take(string key, string now)
+        {
+            Show(key, now);
+            // A ± typed into the box of its value is shown there, until one of the two is changed elsewhere.
+            var value = ValueOf(key);
+            if (!_typed.ContainsKey(value) && Units.HasGive(Draft[value]))
+            {
+                Show(value, taken.GetValueOrDefault(value, ""));
+                Show(GiveOf(key), taken.GetValueOrDefault(GiveOf(key), ""));
+            }
+        }
+
+        void Show(string key, string now)
         {
             Draft.Follow(key, now);
             _seen[key] = now;
@@ -239,7 +253,9 @@ public abstract partial class DoorPage
             if (_seen.GetValueOrDefault(key, "") == Draft[key])
                 continue;
             _clashes.Remove(key);
-            Mark(key);
+            // A value and its ± are one measure: where one is changed, the job gets both as they stand on the screen.
+            Mark(ValueOf(key));
+            Mark(GiveOf(key));
         }
         _seen = answers;
         Save();
@@ -353,13 +369,25 @@ public abstract partial class DoorPage
     /// <summary>"404 ± 0.5 mm" in one box is the same as 404 mm and its ± in two.</summary>
     private bool IsTaken(string key, Dictionary<string, string> taken)
     {
-        var (here, there) = (Draft[key], taken.GetValueOrDefault(key, ""));
-        return Same(key, here, there)
-            || (
-                taken.TryGetValue(key + Draft.PlusMinus, out var give)
-                && Units.Same(here, Units.Together(there, give))
-            );
+        if (Same(key, Draft[key], taken.GetValueOrDefault(key, "")))
+            return true;
+        var value = ValueOf(key);
+        var (here, there) = (Whole(Draft.Copy(), value), Whole(taken, value));
+        return Units.HasGive(here) && (Same(value, here, there) || Units.Same(here, there));
     }
+
+    private static string ValueOf(string key) =>
+        key.EndsWith(Draft.PlusMinus, StringComparison.Ordinal)
+            ? key[..^Draft.PlusMinus.Length]
+            : key;
+
+    private static string GiveOf(string key) => ValueOf(key) + Draft.PlusMinus;
+
+    private static string Whole(Dictionary<string, string> answers, string key) =>
+        Units.Together(
+            answers.GetValueOrDefault(ValueOf(key), ""),
+            answers.GetValueOrDefault(GiveOf(key), "")
+        );
 
     /// <summary>One write after the other, so that the last key typed is the last one kept.</summary>
     private void Queue(Func<Task> write)
@@ -383,13 +411,13 @@ public abstract partial class DoorPage
         // Only after the write has ended is it kept; a screen drawn from within it would say "keeping" for good.
         async Task Say(Task keeping)
         {
-            Show();
+            Draw();
             await keeping;
-            Show();
+            Draw();
         }
     }
 
-    private void Show()
+    private void Draw()
     {
         if (_here)
             InvokeAsync(StateHasChanged);

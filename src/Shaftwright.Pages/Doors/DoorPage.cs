@@ -94,6 +94,12 @@ public abstract partial class DoorPage : ComponentBase, IDisposable
     /// <summary>Puts what was typed into a job.</summary>
     public abstract Job Lay(Job basis);
 
+    /// <summary>The job under the draft is another now: which of its records each question belongs to is settled here, once,
+    /// and not looked for again whenever something is typed.</summary>
+    /// <param name="basis">The job.</param>
+    /// <param name="opens">True when the door opens on it; false when it was changed meanwhile.</param>
+    protected virtual void Moves(Job basis, bool opens) { }
+
     /// <summary>What a key is called in a sentence: "the inner diameter".</summary>
     public virtual string Called(string key) => "something";
 

@@ -91,6 +91,19 @@ public sealed class Draft
                 .Measure
         : null;
 
+    /// <summary>One answer over what the job holds there. What was not changed stays the job's own, letter for letter. What a
+    /// field refuses takes nothing out of the job for good, and counts as nothing on the screen meanwhile.</summary>
+    public Measured<T>? Take<T>(string key, Field<T> field, Measured<T>? held)
+        where T : IDimension<T>
+    {
+        if (held is null)
+            return Take(key, field);
+        var (value, give) = Units.Apart(held.Typed, held.Unit);
+        return Units.Together(this[key], this[key + PlusMinus]) == Units.Together(value, give)
+            ? held
+            : Take(key, field);
+    }
+
     /// <summary>Reads one answer with its ±, or the refusal; null when nothing was typed.</summary>
     public Reading<T>? Read<T>(string key, Field<T> field)
         where T : IDimension<T>

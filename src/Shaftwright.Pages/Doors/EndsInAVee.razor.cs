@@ -98,28 +98,45 @@ public sealed partial class EndsInAVee
         var set = Enum.TryParse<BladeSet>(Draft["set"], out var named) ? named : BladeSet.Unsaid;
         if (Draft.IsEmpty && basis.Weld is null)
             return basis;
+        var old = basis.Weld ?? new();
+        var blades = Blades(old.Blades);
+        // What a job does not say is taken from its list; it need not begin to say it.
+        if (
+            set == BladeSet.Listed
+            && old is { BladeSet: BladeSet.Unsaid, Blades.Count: > 0 }
+            && blades.Count > 0
+        )
+            set = BladeSet.Unsaid;
         return basis with
         {
-            Weld = (basis.Weld ?? new()) with
+            Weld = old with
             {
-                InnerDiameter = Draft.Take("inner", WeldFields.InnerDiameter),
-                OuterDiameter = Draft.Take("outer", WeldFields.OuterDiameter),
-                VeeAngle = Draft.Take("angle", WeldFields.VeeAngle),
+                InnerDiameter = Draft.Take("inner", WeldFields.InnerDiameter, old.InnerDiameter),
+                OuterDiameter = Draft.Take("outer", WeldFields.OuterDiameter, old.OuterDiameter),
+                VeeAngle = Draft.Take("angle", WeldFields.VeeAngle, old.VeeAngle),
                 BladeSet = set,
-                Blades =
-                    set == BladeSet.Listed
-                        ?
-                        [
-                            .. Words()
-                                .Select(w => Blade(w).Measure)
-                                .OfType<Measured<Distance>>()
-                                .Take(WeldFields.MostBlades),
-                        ]
-                        // A list that is not used at the moment is still what is on hand.
-                        : basis.Weld?.Blades ?? [],
+                Blades = blades,
             },
         };
     }
+
+    /// <summary>The listed blades over those of the job. Picking a set does not take the list out, nor does one that is
+    /// refused.</summary>
+    private IReadOnlyList<Measured<Distance>> Blades(IReadOnlyList<Measured<Distance>> old)
+    {
+        if (Draft["blades"] == Listed(old) || (Keeping && BladeTrouble is not null))
+            return old;
+        return
+        [
+            .. Words()
+                .Select(w => Blade(w).Measure)
+                .OfType<Measured<Distance>>()
+                .Take(WeldFields.MostBlades),
+        ];
+    }
+
+    private static string Listed(IReadOnlyList<Measured<Distance>> blades) =>
+        string.Join("; ", blades.Select(b => Units.WithUnit(b.Typed, b.Unit)));
 
     /// <inheritdoc/>
     protected override void Unlay(Job job, IDictionary<string, string> answers)
@@ -136,10 +153,7 @@ public sealed partial class EndsInAVee
         else if (weld.Blades.Count > 0)
             answers["set"] = nameof(BladeSet.Listed);
         if (weld.Blades.Count > 0)
-            answers["blades"] = string.Join(
-                "; ",
-                weld.Blades.Select(b => Units.WithUnit(b.Typed, b.Unit))
-            );
+            answers["blades"] = Listed(weld.Blades);
     }
 
     /// <inheritdoc/>

@@ -141,18 +141,18 @@ public sealed partial class JobJoints
         return (old ?? new()) with
         {
             Kind = KindOf(end),
-            AngleLimit = Draft.Take(end + "/angle", JointFields.AngleLimit),
-            PlungeIn = Draft.Take(end + "/in", JointFields.PlungeIn),
-            PlungeOut = Draft.Take(end + "/out", JointFields.PlungeOut),
-            RollerRadius = Draft.Take(end + "/roller", JointFields.RollerRadius),
+            AngleLimit = Draft.Take(end + "/angle", JointFields.AngleLimit, old?.AngleLimit),
+            PlungeIn = Draft.Take(end + "/in", JointFields.PlungeIn, old?.PlungeIn),
+            PlungeOut = Draft.Take(end + "/out", JointFields.PlungeOut, old?.PlungeOut),
+            RollerRadius = Draft.Take(end + "/roller", JointFields.RollerRadius, old?.RollerRadius),
             Seat = Enum.TryParse<SeatKind>(Draft[end + "/seat"], out var seat)
                 ? seat
                 : SeatKind.Unknown,
             WayRound = Enum.TryParse<WayRound>(Draft[end + "/round"], out var round)
                 ? round
                 : WayRound.Unknown,
-            SeatToCentre = Draft.Take(end + "/centre", JointFields.SeatToCentre),
-            SeatToEnd = Draft.Take(end + "/end", JointFields.SeatToEnd),
+            SeatToCentre = Draft.Take(end + "/centre", JointFields.SeatToCentre, old?.SeatToCentre),
+            SeatToEnd = Draft.Take(end + "/end", JointFields.SeatToEnd, old?.SeatToEnd),
         };
     }
 

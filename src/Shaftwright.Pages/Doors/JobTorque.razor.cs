@@ -61,7 +61,7 @@ public sealed partial class JobTorque
         ArgumentNullException.ThrowIfNull(basis);
         var inner = Car("inner", basis.DonorCars?.InnerEnd);
         var outer = Car("outer", basis.DonorCars?.OuterEnd);
-        var fusion = Draft.Take("fusion", StrengthFields.FusionDepth);
+        var fusion = Draft.Take("fusion", StrengthFields.FusionDepth, basis.Strength?.FusionDepth);
         return basis with
         {
             Car = Car("car", basis.Car),
@@ -139,20 +139,28 @@ public sealed partial class JobTorque
             return old;
         return (old ?? new()) with
         {
-            EngineTorque = Draft.Take(of + "/torque", CarFields.EngineTorque),
-            GearRatio = Draft.Take(of + "/gear", CarFields.GearRatio),
-            FinalDrive = Draft.Take(of + "/final", CarFields.FinalDrive),
-            ShareToThisShaft = Draft.Take(of + "/share", CarFields.ShareToThisShaft),
-            LaunchFactor = Draft.Take(of + "/launch", CarFields.LaunchFactor),
-            ClutchSlipTorque = Draft.Take(of + "/clutch", CarFields.ClutchSlipTorque),
+            EngineTorque = Draft.Take(of + "/torque", CarFields.EngineTorque, old?.EngineTorque),
+            GearRatio = Draft.Take(of + "/gear", CarFields.GearRatio, old?.GearRatio),
+            FinalDrive = Draft.Take(of + "/final", CarFields.FinalDrive, old?.FinalDrive),
+            ShareToThisShaft = Draft.Take(
+                of + "/share",
+                CarFields.ShareToThisShaft,
+                old?.ShareToThisShaft
+            ),
+            LaunchFactor = Draft.Take(of + "/launch", CarFields.LaunchFactor, old?.LaunchFactor),
+            ClutchSlipTorque = Draft.Take(
+                of + "/clutch",
+                CarFields.ClutchSlipTorque,
+                old?.ClutchSlipTorque
+            ),
             Axle = Enum.TryParse<DrivenAxle>(Draft[of + "/axle"], out var axle)
                 ? axle
                 : DrivenAxle.Rear,
-            WheelLoad = Draft.Take(of + "/load", CarFields.WheelLoad),
-            TyreRadius = Draft.Take(of + "/radius", CarFields.TyreRadius),
-            Grip = Draft.Take(of + "/grip", CarFields.Grip),
-            Wheelbase = Draft.Take(of + "/base", CarFields.Wheelbase),
-            MassHeight = Draft.Take(of + "/height", CarFields.MassHeight),
+            WheelLoad = Draft.Take(of + "/load", CarFields.WheelLoad, old?.WheelLoad),
+            TyreRadius = Draft.Take(of + "/radius", CarFields.TyreRadius, old?.TyreRadius),
+            Grip = Draft.Take(of + "/grip", CarFields.Grip, old?.Grip),
+            Wheelbase = Draft.Take(of + "/base", CarFields.Wheelbase, old?.Wheelbase),
+            MassHeight = Draft.Take(of + "/height", CarFields.MassHeight, old?.MassHeight),
         };
     }
 

@@ -12,6 +12,9 @@ public sealed partial class TwoShafts
 
     private static readonly Option[] Sleeves = [new("no", "No sleeve"), new("yes", "A sleeve")];
 
+    /// <summary>For each end, whether the job holds hardened stretches of which the boxes stand for none.</summary>
+    private readonly Dictionary<string, bool> _none = [];
+
     /// <inheritdoc/>
     public override string Slug => Place;
 
@@ -78,13 +81,16 @@ public sealed partial class TwoShafts
         ArgumentNullException.ThrowIfNull(basis);
         var inner = Shaft("inner", basis.Donors?.InnerEnd);
         var outer = Shaft("outer", basis.Donors?.OuterEnd);
-        var cut = (basis.Cut ?? new()) with
+        var old = basis.Cut ?? new();
+        var cut = old with
         {
-            OverallLength = Draft.Take("overall", CutFields.OverallLength),
-            InnerCutAt = Draft.Take("cut", CutFields.InnerCutAt),
-            SleeveLength = WithSleeve ? Draft.Take("sleeve/length", CutFields.SleeveLength) : null,
+            OverallLength = Draft.Take("overall", CutFields.OverallLength, old.OverallLength),
+            InnerCutAt = Draft.Take("cut", CutFields.InnerCutAt, old.InnerCutAt),
+            SleeveLength = WithSleeve
+                ? Draft.Take("sleeve/length", CutFields.SleeveLength, old.SleeveLength)
+                : null,
             SleeveOutside = WithSleeve
-                ? Draft.Take("sleeve/outside", CutFields.SleeveOutside)
+                ? Draft.Take("sleeve/outside", CutFields.SleeveOutside, old.SleeveOutside)
                 : null,
         };
         return basis with
@@ -154,46 +160,22 @@ public sealed partial class TwoShafts
     {
         var zones = new List<ShaftZone>();
         for (var i = 0; Draft.Has($"{piece}/{i}/kind"); i++)
-        {
-            var at = $"{piece}/{i}/";
-            zones.Add(
-                new()
-                {
-                    Kind = Enum.TryParse<ZoneKind>(Draft[at + "kind"], out var kind)
-                        ? kind
-                        : ZoneKind.Plain,
-                    Until = Draft.Take(at + "until", DonorFields.Until),
-                    Diameter = Draft.Take(at + "diameter", DonorFields.Diameter),
-                    EndDiameter =
-                        kind == ZoneKind.Taper
-                            ? Draft.Take(at + "end", DonorFields.EndDiameter)
-                            : null,
-                    RootDiameter =
-                        kind == ZoneKind.Spline
-                            ? Draft.Take(at + "root", DonorFields.RootDiameter)
-                            : null,
-                }
-            );
-        }
-        // A place that has been opened and not yet been given its end or its diameter is not part of the shaft.
-        while (zones.Count > 0 && (zones[^1].Until is null || zones[^1].Diameter is null))
+            zones.Add(Zone($"{piece}/{i}/", i < old?.Zones.Count ? old.Zones[i] : null));
+        // A place that has been opened here and not yet been given its end or its diameter is not part of the shaft. One that the
+        // job holds so is: its box is empty, and nobody has emptied it.
+        while (
+            zones.Count > (old?.Zones.Count ?? 0)
+            && (zones[^1].Until is null || zones[^1].Diameter is null)
+        )
             zones.RemoveAt(zones.Count - 1);
         var hardened = new List<HardenedZone>();
-        if (
-            Draft.Take($"{piece}/hard/from", DonorFields.From) is { } from
-            && Draft.Take($"{piece}/hard/to", DonorFields.To) is { } to
-            && to.Value > from.Value
-        )
-            hardened.Add(
-                new()
-                {
-                    From = from,
-                    To = to,
-                    CaseDepth = old?.Hardened is [{ CaseDepth: var depth }, ..] ? depth : null,
-                }
-            );
-        if (old?.Hardened is { Count: > 1 } more)
-            hardened.AddRange(more.Skip(1));
+        var asked = Asked(piece, old);
+        if (Hard(piece, asked) is { } hard)
+            hardened.Add(hard);
+        var asks = hardened.Count;
+        hardened.AddRange(old?.Hardened.Skip(asked is null ? 0 : 1) ?? []);
+        if (Keeping && JobId is not null)
+            _none[piece] = asks == 0 && hardened.Count > 0;
         if (zones.Count == 0 && hardened.Count == 0 && old is null)
             return null;
         return (old ?? new()) with
@@ -204,11 +186,61 @@ public sealed partial class TwoShafts
         };
     }
 
-    private static void UnlayShaft(
-        string piece,
-        DonorShaft? shaft,
-        IDictionary<string, string> answers
-    )
+    /// <summary>A place along a shaft, over the one that the job holds there. What its kind does not ask for goes when the kind
+    /// is picked, and not otherwise.</summary>
+    private ShaftZone Zone(string at, ShaftZone? old)
+    {
+        var kind = Enum.TryParse<ZoneKind>(Draft[at + "kind"], out var named)
+            ? named
+            : ZoneKind.Plain;
+        var same = kind == old?.Kind;
+        return new()
+        {
+            Kind = kind,
+            Until = Draft.Take(at + "until", DonorFields.Until, old?.Until),
+            Diameter = Draft.Take(at + "diameter", DonorFields.Diameter, old?.Diameter),
+            EndDiameter =
+                kind == ZoneKind.Taper || same
+                    ? Draft.Take(at + "end", DonorFields.EndDiameter, old?.EndDiameter)
+                    : null,
+            RootDiameter =
+                kind == ZoneKind.Spline || same
+                    ? Draft.Take(at + "root", DonorFields.RootDiameter, old?.RootDiameter)
+                    : null,
+        };
+    }
+
+    /// <summary>The hardened stretch of a job that is asked for: its first. When it was emptied here, none is: the next one is
+    /// not handed the empty boxes.</summary>
+    private HardenedZone? Asked(string piece, DonorShaft? shaft) =>
+        _none.GetValueOrDefault(piece) || shaft is not { Hardened: [var first, ..] } ? null : first;
+
+    /// <inheritdoc/>
+    protected override void Moves(Job basis, bool opens)
+    {
+        if (opens)
+            _none.Clear();
+    }
+
+    /// <summary>The hardened stretch that is asked for, over the first that the job holds.</summary>
+    private HardenedZone? Hard(string piece, HardenedZone? old)
+    {
+        var hard = (old ?? new()) with
+        {
+            From = Draft.Take($"{piece}/hard/from", DonorFields.From, old?.From),
+            To = Draft.Take($"{piece}/hard/to", DonorFields.To, old?.To),
+        };
+        if (hard == new HardenedZone())
+            return null;
+        // One typed here needs both its ends; one of the job may have had one only. Out of order it waits to be put right.
+        return hard switch
+        {
+            { From: { } from, To: { } to } => to.Value > from.Value ? hard : old,
+            _ => old is null ? null : hard,
+        };
+    }
+
+    private void UnlayShaft(string piece, DonorShaft? shaft, IDictionary<string, string> answers)
     {
         if (shaft is null)
             return;
@@ -223,10 +255,10 @@ public sealed partial class TwoShafts
             Draft.Lay(answers, at + "end", zone.EndDiameter);
             Draft.Lay(answers, at + "root", zone.RootDiameter);
         }
-        if (shaft.Hardened.Count > 0)
+        if (Asked(piece, shaft) is { } hard)
         {
-            Draft.Lay(answers, $"{piece}/hard/from", shaft.Hardened[0].From);
-            Draft.Lay(answers, $"{piece}/hard/to", shaft.Hardened[0].To);
+            Draft.Lay(answers, $"{piece}/hard/from", hard.From);
+            Draft.Lay(answers, $"{piece}/hard/to", hard.To);
         }
     }
 }
