@@ -136,7 +136,7 @@ public abstract partial class DoorPage
         _job = JobId;
         Basis = (_job is null ? null : Shelf.Find(_job)?.Job) ?? new Job();
         _settled = kept.ToDictionary(k => k.Key, k => k.Value.Text);
-        Moves(Basis, opens: true);
+        Move(Basis, opens: true);
         _taken = _job is null ? [] : Taking(Basis, _settled);
         _typed = [];
         _clashes.Clear();
@@ -195,7 +195,7 @@ public abstract partial class DoorPage
     {
         if (_job is not { } id || Shelf.Find(id)?.Job is not { } job || ReferenceEquals(job, Basis))
             return;
-        Moves(job, opens: false);
+        Move(job, opens: false);
         var taken = Taking(job, _settled);
         foreach (var key in _taken.Keys.Union(taken.Keys).ToList())
         {
@@ -308,6 +308,16 @@ public abstract partial class DoorPage
             }
         });
     }
+
+    private void Move(Job job, bool opens) =>
+        Draft.With(
+            _settled,
+            () =>
+            {
+                Moves(job, opens);
+                return opens;
+            }
+        );
 
     /// <summary>What a job says, read as the answers were asked.</summary>
     private Dictionary<string, string> Taking(Job job, IReadOnlyDictionary<string, string> asked) =>

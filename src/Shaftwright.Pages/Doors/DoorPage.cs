@@ -95,7 +95,7 @@ public abstract partial class DoorPage : ComponentBase, IDisposable
     public abstract Job Lay(Job basis);
 
     /// <summary>The job under the draft is another now: which of its records each question belongs to is settled here, once,
-    /// and not looked for again whenever something is typed.</summary>
+    /// and not looked for again whenever something is typed. Meanwhile <see cref="Draft"/> holds the answers as last settled.</summary>
     /// <param name="basis">The job.</param>
     /// <param name="opens">True when the door opens on it; false when it was changed meanwhile.</param>
     protected virtual void Moves(Job basis, bool opens) { }

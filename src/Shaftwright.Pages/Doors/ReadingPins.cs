@@ -1,5 +1,4 @@
 using Shaftwright.Corner;
-using Shaftwright.Measures;
 
 namespace Shaftwright.Pages.Doors;
 
@@ -8,20 +7,35 @@ namespace Shaftwright.Pages.Doors;
 /// for again at each key, a slip of the pen would hand the question on to another reading and write over that.</summary>
 public sealed class ReadingPins
 {
-    private int[]? _places;
-    private IReadOnlyList<TrialReading> _known = [];
+    private static readonly string[] s_questions = ["droop", "ride", "bump"];
+
+    private readonly Pins<TrialReading> _pins = new();
+    private IReadOnlyList<TrialReading>? _known;
+    private int[] _places = [];
 
     /// <summary>Lets go: the next corner is looked through anew.</summary>
-    public void Free() => _places = null;
+    public void Free()
+    {
+        _pins.Free();
+        _known = null;
+    }
 
     /// <summary>Holds on to readings.</summary>
     /// <param name="readings">The corner's readings.</param>
     /// <param name="places">Which of them belong to droop, ride height and bump; −1 for none.</param>
     public void Hold(IReadOnlyList<TrialReading> readings, int[] places)
     {
+        ArgumentNullException.ThrowIfNull(readings);
         ArgumentNullException.ThrowIfNull(places);
         _known = readings;
         _places = [.. places];
+        var keys = new string?[readings.Count];
+        for (var q = 0; q < places.Length; q++)
+        {
+            if (places[q] >= 0)
+                keys[places[q]] = s_questions[q];
+        }
+        _pins.Hold(readings, keys);
     }
 
     /// <summary>Where the held readings are in a corner, which may have been changed elsewhere since.</summary>
@@ -30,46 +44,23 @@ public sealed class ReadingPins
     {
         ArgumentNullException.ThrowIfNull(readings);
         var fresh = Fresh(readings);
-        if (_places is null)
+        if (_known is null)
             return fresh;
-        int[] found = [-1, -1, -1];
-        for (var q = 0; q < found.Length; q++)
-            Give(found, q, _places[q] < 0 ? -1 : Find(readings, _places[q]));
+        var keys = _pins.In(readings);
+        var found = new int[s_questions.Length];
         for (var q = 0; q < found.Length; q++)
         {
+            found[q] = Array.IndexOf(keys, s_questions[q]);
             // A question that had no reading takes one that came from elsewhere, but none that was there when it had none.
-            if (_places[q] < 0 && fresh[q] >= 0 && !_known.Contains(readings[fresh[q]]))
-                Give(found, q, fresh[q]);
+            if (
+                _places[q] < 0
+                && fresh[q] >= 0
+                && keys[fresh[q]] is null
+                && !_known.Contains(readings[fresh[q]])
+            )
+                found[q] = fresh[q];
         }
         return found;
-
-        static void Give(int[] found, int q, int place) =>
-            found[q] = Array.IndexOf(found, place) < 0 ? place : -1;
-    }
-
-    private int Find(IReadOnlyList<TrialReading> readings, int place)
-    {
-        var held = _known[place];
-        if (place < readings.Count && readings[place] == held)
-            return place;
-        for (var i = 0; i < readings.Count; i++)
-        {
-            if (readings[i] == held)
-                return i;
-        }
-        // As many as before: it was changed where it stands.
-        if (readings.Count == _known.Count)
-            return place;
-        for (var i = 0; i < readings.Count; i++)
-        {
-            if (
-                readings[i].Steering == held.Steering
-                && readings[i].Travel is { } travel
-                && travel == held.Travel
-            )
-                return i;
-        }
-        return -1;
     }
 
     /// <summary>Which readings are the lowest, the one at ride height and the highest.</summary>
