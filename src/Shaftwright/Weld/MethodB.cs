@@ -41,12 +41,15 @@ public sealed record MethodB(double Temperature, IReadOnlyList<string> LimitsBro
         );
     }
 
+    private static readonly System.Buffers.SearchValues<char> s_number =
+        System.Buffers.SearchValues.Create("-0123456789");
+
     /// <summary>What a broken limit is about: its words up to its number.</summary>
     /// <param name="limit">One of <see cref="LimitsBroken"/>.</param>
     public static string NameOf(string limit)
     {
         ArgumentNullException.ThrowIfNull(limit);
-        var number = limit.AsSpan().IndexOfAny("-0123456789");
+        var number = limit.AsSpan().IndexOfAny(s_number);
         return number < 0 ? limit : limit[..number].TrimEnd();
     }
 
