@@ -155,8 +155,7 @@ internal static class BenchRecords
             DemandKind.ButtBeforeSleeve when demand.Before is not null =>
                 $"The sleeve hides a butt that no test on record has seen.",
             DemandKind.ButtBeforeSleeve => $"Test the butt, cold and trued, and note the test.",
-            DemandKind.AfterPressing =>
-                $"Test it after the press session of {Clock(demand.DueFrom)}.",
+            DemandKind.AfterPressing => $"Test it after the truing of {Clock(demand.DueFrom)}.",
             DemandKind.AfterTwoDays => NotBefore(demand),
             DemandKind.AfterProofTwist => $"Test every weld after the proof twist.",
             _ => (Sentence)$"Test every weld before it runs again.",

@@ -10,6 +10,9 @@ public static class SignedWork
     [
         (RouteSteps.Weld, WorkKind.ButtWelded),
         (RouteSteps.Temper, WorkKind.Tempered),
+        // Whether the press was needed the signature does not say; a test after truing is asked for either way.
+        (RouteSteps.TrueButt, WorkKind.Pressed),
+        (RouteSteps.TrueSleeved, WorkKind.Pressed),
         (RouteSteps.Sleeve, WorkKind.SleeveWelded),
         (RouteSteps.FirstRun, WorkKind.FirstRun),
     ];

@@ -124,9 +124,35 @@ public sealed class BenchRecordsTests
         );
         Assert.Equal(OperationState.Held, On(signed, "sleeve").State);
         Assert.Contains(
-            "press session",
+            "after the truing of 4 May 2026, 14:00",
             On(signed, "crack-test-butt").Because!.ToString(),
             StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Butt_TestedBeforeTheTruingWasSigned_IsAskedForAgain()
+    {
+        var trued = Signed(
+            ToTheButt with
+            {
+                Records = new()
+                {
+                    SignOffs =
+                    [
+                        .. ToTheButt.Records.SignOffs.Where(s => s.Operation != "true-butt"),
+                    ],
+                },
+            },
+            ("true-butt", 6)
+        );
+        Assert.Equal(
+            OperationState.NeedsReadings,
+            On(Tested(trued, 4, Place.ButtWeld), "crack-test-butt").State
+        );
+        Assert.Equal(
+            OperationState.Answered,
+            On(Tested(trued, 7, Place.ButtWeld), "crack-test-butt").State
         );
     }
 

@@ -7,7 +7,7 @@ namespace Shaftwright.Records.Tests.JobFile;
 /// <summary>What was written down at the bench stays written down, whatever edit arrives.</summary>
 public sealed class KeptRecordsTests
 {
-    private const string Tested = """
+    internal const string Tested = """
         {"format":1,"crackTest":{
           "work":[{"id":"w1","kind":"buttWelded","at":"2026-03-01T10:00:00Z"}],
           "tests":[{"id":"t1","method":"colourPenetrant",
