@@ -166,10 +166,10 @@ public class CarOnStandsTests
             ),
             at: "answer"
         );
-        Assert.Contains(said, hand.Screen(), StringComparison.Ordinal);
+        Assert.Contains(said, await hand.Screen(), StringComparison.Ordinal);
         Assert.Contains(
             "2 more readings of the job count too",
-            hand.Screen(),
+            await hand.Screen(),
             StringComparison.Ordinal
         );
     }

@@ -1,6 +1,8 @@
+using System.Net;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Components.RenderTree;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.AspNetCore.Components.Web.HtmlRendering;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.JSInterop;
@@ -19,14 +21,18 @@ internal sealed class Hand : IAsyncDisposable
     private readonly Memory _memory = new();
     private readonly JobShelf _shelf;
     private readonly ServiceProvider _services;
-    private Room? _room;
+    private readonly Maker _maker = new();
+    private HtmlRenderer? _room;
+    private HtmlRootComponent _drawn;
     private DoorPage? _door;
+    private string? _job = JobId;
 
     private Hand()
     {
         _services = new ServiceCollection()
             .AddSingleton<IJSRuntime>(_memory)
             .AddSingleton<NavigationManager, Way>()
+            .AddSingleton<IComponentActivator>(_maker)
             .AddSingleton<DeviceStore>()
             .AddSingleton<Preferences>()
             .AddSingleton<JobShelf>()
@@ -68,16 +74,34 @@ internal sealed class Hand : IAsyncDisposable
         return hand;
     }
 
+    /// <summary>Opens a door without a job.</summary>
+    /// <param name="at">The question; null for the first.</param>
+    public static async Task<Hand> Without<TDoor>(string? at = null)
+        where TDoor : DoorPage
+    {
+        var hand = new Hand { _job = null };
+        await hand._services.GetRequiredService<DeviceStore>().Open();
+        await hand._shelf.Load();
+        await hand.Open<TDoor>(at: at);
+        return hand;
+    }
+
     /// <summary>Leaves the door, if one is open, and opens one anew.</summary>
     public async Task Open<TDoor>(string query = "", string? at = null)
         where TDoor : DoorPage
     {
         await Leave();
         ((Way)_services.GetRequiredService<NavigationManager>()).Go(query);
-        _room = new Room(_services);
-        _door = await _room.Show<TDoor>(
-            new() { [nameof(DoorPage.JobId)] = JobId, [nameof(DoorPage.At)] = at }
+        _room = new HtmlRenderer(_services, NullLoggerFactory.Instance);
+        var given = ParameterView.FromDictionary(
+            new Dictionary<string, object?>
+            {
+                [nameof(DoorPage.JobId)] = _job,
+                [nameof(DoorPage.At)] = at,
+            }
         );
+        _drawn = await _room.Dispatcher.InvokeAsync(() => _room.RenderComponentAsync<TDoor>(given));
+        _door = _maker.Made;
         Assert.True(Door.Ready);
     }
 
@@ -111,8 +135,9 @@ internal sealed class Hand : IAsyncDisposable
     /// <summary>True while something typed here is not part of the job.</summary>
     public bool Leaves => _memory.Drafts.Count > 0;
 
-    /// <summary>The words on the screen.</summary>
-    public string Screen() => _room!.Words();
+    /// <summary>The screen as it is by now, in HTML with its signs as they are.</summary>
+    public Task<string> Screen() =>
+        _room!.Dispatcher.InvokeAsync(() => WebUtility.HtmlDecode(_drawn.ToHtmlString()));
 
     /// <summary>The job's file: what is evaluated when nobody stands at a door.</summary>
     public JobResult Evaluated() => Workflow.Evaluate(Job);
@@ -149,50 +174,17 @@ internal sealed class Hand : IAsyncDisposable
         return document.ToJsonString();
     }
 
-    /// <summary>Where components live. What they draw is kept as words alone.</summary>
-    private sealed class Room(IServiceProvider services)
-        : Renderer(services, NullLoggerFactory.Instance)
+    /// <summary>Hands the page out that was made, as well as making it.</summary>
+    private sealed class Maker : IComponentActivator
     {
-        public override Dispatcher Dispatcher { get; } = Dispatcher.CreateDefault();
+        public DoorPage? Made { get; private set; }
 
-        public async Task<DoorPage> Show<TDoor>(Dictionary<string, object?> parameters)
-            where TDoor : DoorPage
+        public IComponent CreateInstance(Type componentType)
         {
-            var door = (DoorPage)InstantiateComponent(typeof(TDoor));
-            await Dispatcher.InvokeAsync(() =>
-                RenderRootComponentAsync(
-                    AssignRootComponentId(door),
-                    ParameterView.FromDictionary(parameters)
-                )
-            );
-            return door;
+            var made = (IComponent)Activator.CreateInstance(componentType)!;
+            Made = made as DoorPage ?? Made;
+            return made;
         }
-
-        public string Words()
-        {
-            var words = new System.Text.StringBuilder();
-            var ids = new Queue<int>([0]);
-            while (ids.TryDequeue(out var id))
-            {
-                var frames = GetCurrentRenderTreeFrames(id);
-                foreach (var frame in frames.Array.Take(frames.Count))
-                {
-                    if (frame.FrameType == RenderTreeFrameType.Text)
-                        words.Append(frame.TextContent).Append(' ');
-                    else if (frame.FrameType == RenderTreeFrameType.Markup)
-                        words.Append(frame.MarkupContent).Append(' ');
-                    else if (frame.FrameType == RenderTreeFrameType.Component)
-                        ids.Enqueue(frame.ComponentId);
-                }
-            }
-            return words.ToString();
-        }
-
-        protected override void HandleException(Exception exception) =>
-            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(exception);
-
-        protected override Task UpdateDisplayAsync(in RenderBatch renderBatch) =>
-            Task.CompletedTask;
     }
 
     private sealed class Way : NavigationManager
