@@ -24,7 +24,13 @@ public static class DialDrawing
         ArgumentNullException.ThrowIfNull(turn);
         var readings = turn
             .Readings.Where(r => r is { Angle: not null, Dial: not null })
-            .Select(r => (Angle: Turned(r.Angle!.Value), Dial: r.Dial!.Value))
+            .Select(r =>
+                (
+                    Angle: Turned(r.Angle!.Value),
+                    Dial: r.Dial!.Value,
+                    Alone: result.Blips.Any(b => turn.Readings[b.Reading] == r)
+                )
+            )
             .OrderBy(r => r.Angle)
             .ToList();
         if (readings.Count == 0)
@@ -35,10 +41,20 @@ public static class DialDrawing
         var board = new Board(width);
         var centre = new Spot(width / 2, 34 + round + most + 26);
         var offset = result.Offset ?? 0;
-        double Fit(double angle) => result.HighPoint is { } h ? offset * Math.Cos(angle - h) : 0;
-        // The level that the circle is fitted about; readings count from it.
-        var level = readings.Average(r => r.Dial - Fit(r.Angle));
-        var swing = Math.Max(Math.Max(readings.Max(r => Math.Abs(r.Dial - level)), offset), 0.005);
+        var lobed = result.Harmonics.Count > 1;
+        double Fit(double angle) =>
+            lobed ? result.Fitted(angle) - result.Middle
+            : result.HighPoint is { } h ? offset * Math.Cos(angle - h)
+            : 0;
+        // The level that the fit stands about; readings count from it.
+        var level =
+            result.Harmonics.Count > 0
+                ? result.Middle
+                : readings.Average(r => r.Dial - Fit(r.Angle));
+        var swing = Math.Max(
+            Math.Max(readings.Max(r => Math.Abs(r.Dial - level)), lobed ? Swing(Fit) : offset),
+            0.005
+        );
         var k = Math.Min(most / swing, 2000);
         Spot Polar(double angle, double radius) =>
             new(centre.X + radius * Math.Sin(angle), centre.Y - radius * Math.Cos(angle));
@@ -87,7 +103,21 @@ public static class DialDrawing
         var dots = readings.Select(r => Polar(r.Angle, round + k * (r.Dial - level))).ToList();
         if (dots.Count > 2)
             board.Add(new Polygon(Ink.Path, dots));
-        if (result.HighPoint is { } high)
+        if (lobed)
+        {
+            board.Add(
+                new Polygon(
+                    Ink.Answer,
+                    [
+                        .. Enumerable
+                            .Range(0, 120)
+                            .Select(i => Math.Tau * i / 120)
+                            .Select(a => Polar(a, round + k * Fit(a))),
+                    ]
+                )
+            );
+        }
+        else if (result.HighPoint is { } high)
         {
             board.Add(
                 new Circle(
@@ -100,8 +130,13 @@ public static class DialDrawing
                 )
             );
         }
-        foreach (var dot in dots)
-            board.Add(new Circle(Ink.Reading, dot, 4));
+        for (var i = 0; i < dots.Count; i++)
+        {
+            if (readings[i].Alone)
+                Cross(board, dots[i].X, dots[i].Y);
+            else
+                board.Add(new Circle(Ink.Reading, dots[i], 4));
+        }
         board.Add(
             new Polygon(
                 Ink.Weld,
@@ -134,14 +169,15 @@ public static class DialDrawing
         }
         var legend = new Legend(board).Below(y - 16);
         legend.Dot("reading", Ink.Reading);
-        if (result.HighPoint is not null)
-        {
+        if (result.Blips.Count > 0)
+            legend.Item("stands alone", (x, at) => Cross(board, x + 13, at));
+        if (lobed || result.HighPoint is not null)
             legend.Item(
-                "fitted circle",
+                lobed ? "fitted shape" : "fitted circle",
                 (x, at) => board.Add(new Circle(Ink.Answer, new(x + 13, at), 7))
             );
+        if (result.HighPoint is not null)
             legend.Dot("high point", Ink.Worst);
-        }
         legend.Line("true round", Ink.Gone);
         // The picture shows the ring of readings, not the shaft to scale: what counts is how much the wobble is enlarged.
         var times = Rounded(k);
@@ -159,6 +195,16 @@ public static class DialDrawing
             k,
             TableOf(result, readings, level, Fit, display)
         );
+    }
+
+    private static double Swing(Func<double, double> fit) =>
+        Enumerable.Range(0, 120).Max(i => Math.Abs(fit(Math.Tau * i / 120)));
+
+    /// <summary>A reading that the others disown.</summary>
+    internal static void Cross(Board board, double x, double y)
+    {
+        board.Add(new Line(Ink.Worst, new(x - 5, y - 5), new(x + 5, y + 5)));
+        board.Add(new Line(Ink.Worst, new(x - 5, y + 5), new(x + 5, y - 5)));
     }
 
     // 25.4 mm hold 96 CSS pixels, whatever the screen makes of them.
@@ -180,6 +226,8 @@ public static class DialDrawing
         var words = result.RunOut is { } runOut
             ? $"Total run-out {Say.Fine(runOut).In(display)}."
             : "Too few readings for a run-out.";
+        foreach (var blip in result.Blips)
+            words += $" The reading at {Say.Bearing(blip.Angle).In(display)} stands alone.";
         return result.HighPoint is { } high
             ? words
                 + $" The high point lies {Say.Bearing(high).In(display)} from the paint mark, in the direction of numbering."
@@ -188,16 +236,16 @@ public static class DialDrawing
 
     private static Table TableOf(
         TurnResult result,
-        IReadOnlyList<(double Angle, double Dial)> readings,
+        IReadOnlyList<(double Angle, double Dial, bool Alone)> readings,
         double level,
         Func<double, double> fit,
         Display display
     )
     {
         var rows = new List<IReadOnlyList<string>>();
-        foreach (var (angle, dial) in readings)
+        foreach (var (angle, dial, alone) in readings)
             rows.Add([
-                Say.Angle(angle).In(display),
+                Say.Angle(angle).In(display) + (alone ? " (stands alone)" : ""),
                 Say.Fine(dial).In(display),
                 Say.Fine(level + fit(angle)).In(display),
             ]);
@@ -205,12 +253,8 @@ public static class DialDrawing
             rows.Add([
                 Say.Bearing(high).In(display) + " (high point)",
                 "",
-                Say.Fine(level + (result.Offset ?? 0)).In(display),
+                Say.Fine(level + fit(high)).In(display),
             ]);
-        return new(
-            "Dial readings round the shaft",
-            ["Angle from the mark", "Dial", "Fitted circle"],
-            rows
-        );
+        return new("Dial readings round the shaft", ["Angle from the mark", "Dial", "Fit"], rows);
     }
 }

@@ -224,7 +224,7 @@ public static class Sheet
                 );
                 break;
             default:
-                if (MomentOf(o.Code) is { } moment && result.Truing is { } truing)
+                if (MomentOf(o.Code) is { } moment && result.TruingAt(moment) is { } truing)
                     Dials(html, moment, job.Truing!, truing, display);
                 break;
         }
@@ -241,9 +241,13 @@ public static class Sheet
         var last = truing.Turns.LastOrDefault(t => t.Moment == moment && t.RunOut is not null);
         if (last is null || input.Turns.FirstOrDefault(t => t.Id == last.TurnId) is not { } turn)
             return;
+        // Several stations are one shaft; one is one dial.
+        var bow = truing.Shape is { Stations.Count: > 1 } shape
+            ? BowDrawing.Of(shape, truing.Turns, display)
+            : null;
         Figure(
             html,
-            DialDrawing.Of(last, turn, display),
+            bow ?? DialDrawing.Of(last, turn, display),
             "dial-" + ((int)moment).ToString(CultureInfo.InvariantCulture),
             true
         );

@@ -8,7 +8,7 @@ using Shaftwright.Strength;
 namespace Shaftwright.Drawings;
 
 /// <summary>The tables that the sheet and the command line share.</summary>
-public static class SheetTables
+public static partial class SheetTables
 {
     /// <summary>Every section judged, with the donor's yardstick beside its margin.</summary>
     public static Table? Margins(StrengthResult? strength, Display display)

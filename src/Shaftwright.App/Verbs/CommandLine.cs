@@ -75,6 +75,7 @@ internal static class CommandLine
             Stage(StrengthVerb.Verb, streams),
             Stage(WeldVerb.Verb, streams),
             CrackTest(streams),
+            Stage(TruingVerb.Verb, streams),
             Sheet(streams),
         };
         root.Options.Add(new HelpOption());

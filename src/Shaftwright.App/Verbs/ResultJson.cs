@@ -13,6 +13,7 @@ using Shaftwright.Length;
 using Shaftwright.Measures;
 using Shaftwright.Strength;
 using Shaftwright.Weld;
+using Shaftwright.Truing;
 
 namespace Shaftwright.App.Verbs;
 
@@ -50,6 +51,10 @@ internal sealed class ResultJson
                 Named<SiteState>(),
                 Named<DemandKind>(),
                 Named<DemandState>(),
+                Named<Moment>(),
+                Named<RunOutVerdict>(),
+                Named<BendKind>(),
+                Named<TurningLine>(),
             },
         };
     }
@@ -145,6 +150,7 @@ internal sealed class ResultJson
 [JsonSerializable(typeof(CrackTestResult))]
 [JsonSerializable(typeof(IReadOnlyList<CrackTestVerb.Clock>))]
 [JsonSerializable(typeof(IReadOnlyList<CrackTestVerb.Demand>))]
+[JsonSerializable(typeof(TruingResult))]
 [JsonSerializable(typeof(Sentence))]
 [JsonSerializable(typeof(IReadOnlyList<Finding>))]
 internal sealed partial class ResultContext : JsonSerializerContext;

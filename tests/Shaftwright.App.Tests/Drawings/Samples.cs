@@ -181,6 +181,55 @@ internal static class Samples
         Sentence.Plain("Run-out 0.21 mm.")
     );
 
+    /// <summary>Four stations of a bent shaft, one with a reading that stands alone.</summary>
+    public static TruingResult Dunlin { get; } = Workflow.Evaluate(Example(HillClimb).Job).Truing!;
+
+    public static DialTurn DunlinTurn { get; } = Example(HillClimb).Job.Truing!.Turns[2];
+
+    private static readonly Bend s_bend = new(
+        BendKind.KinkAndSweep,
+        Across.Of(0.004, 0.5),
+        Across.Of(1.5e-5, 2.2),
+        default,
+        1e-4,
+        1e-6,
+        0,
+        2,
+        4
+    )
+    {
+        WeldAt = 228,
+    };
+
+    /// <summary>A kink one way and a sweep the other.</summary>
+    public static ShaftShape Twisted { get; } =
+        new()
+        {
+            Moment = Moment.ButtWelded,
+            Likeliest = s_bend,
+            Possible = [s_bend],
+            WeldAt = 228,
+            Overall = 470,
+            HighPoint = 1.2,
+            Stations =
+            [
+                new("a", 140, 60, 410, new(0.2, 0.2), 0.005, s_bend.OffsetAt(140, 60, 410)),
+                new("b", 300, 60, 410, new(0.2, 0.3), 0.005, s_bend.OffsetAt(300, 60, 410)),
+            ],
+            Lines = [new(TurningLine.AsRead, 60, 410, 0.9, 0.8, 1, 228, 1.2, RunOutVerdict.Over)],
+            Words = Sentence.Plain("It is a kink at the weld and a sweep."),
+        };
+
+    public static ShaftShape Straight { get; } =
+        Twisted with
+        {
+            Likeliest = s_bend with { Kind = BendKind.Straight, Kink = default, Sweep = default },
+            HighPoint = null,
+            WeldAt = null,
+            Overall = null,
+            Stations = [new("a", 140, 60, 410, new(0.004, 0.002), 0.005, default)],
+        };
+
     /// <summary>One of the example jobs.</summary>
     public static JobDocument Example(string name) =>
         JobJson
@@ -188,6 +237,8 @@ internal static class Samples
             .Document!;
 
     public const string GrassTrack = "grass-track-left-rear";
+
+    public const string HillClimb = "hill-climb-right-rear";
 
     public const string Pickup = "electric-pickup-right-front";
 
@@ -298,6 +349,10 @@ internal static class Samples
                     "dial, no high point",
                     DialDrawing.Of(Judged with { HighPoint = null }, Turn, d, width)
                 ),
+                ("dial with a speck", DialDrawing.Of(Dunlin.Turns[2], DunlinTurn, d, width)),
+                ("bow", BowDrawing.Of(Dunlin.Shape, Dunlin.Turns, d, width)),
+                ("bow both ways", BowDrawing.Of(Twisted, [], d, width)),
+                ("straight", BowDrawing.Of(Straight, [], d, width)),
             };
             foreach (var (name, drawing) in named)
                 yield return (

@@ -10,6 +10,8 @@ public class VerbTests
     private const string Plover = "examples/grass-track-left-rear.swjob.json";
     private const string Pickup = "examples/electric-pickup-right-front.swjob.json";
 
+    private const string Dunlin = "examples/hill-climb-right-rear.swjob.json";
+
     /// <summary>Text for people against approved files, one a case. SHAFTWRIGHT_APPROVE=1 writes them anew, to be read before they are committed.</summary>
     [Theory]
     [InlineData("length", 0, "length", Plover)]
@@ -19,6 +21,8 @@ public class VerbTests
     [InlineData("strength", 0, "strength", Plover)]
     [InlineData("weld", 0, "weld", Plover)]
     [InlineData("weld-inch", 0, "weld", Plover, "--units", "inch")]
+    [InlineData("truing", 1, "truing", Dunlin)]
+    [InlineData("truing-inch", 1, "truing", Dunlin, "--units", "inch")]
     [InlineData("new", 0, "new", "--name", "Left \"rear\"")]
     [InlineData("help", 0, "--help")]
     public async Task Verb_ForPeople_SaysWhatWasApproved(
@@ -65,6 +69,7 @@ public class VerbTests
     [InlineData("a folder", "length", "examples")]
     [InlineData("a file that is no job", "cut", "README.md")]
     [InlineData("nothing for the verb", "strength", Pickup)]
+    [InlineData("no turn under the dial", "truing", Pickup)]
     [InlineData("a folder to write to", "sheet", Plover, "--out", "examples")]
     [InlineData("a port that is no number", "serve", "--port", "abc")]
     [InlineData("a port that is no whole number", "serve", "--port", "80.5")]
@@ -112,6 +117,7 @@ public class VerbTests
     [InlineData("cut", Plover, 0)]
     [InlineData("weld", Plover, 0)]
     [InlineData("strength", Plover, 0)]
+    [InlineData("truing", Dunlin, 1)]
     public async Task Verb_AsJson_HoldsTheResultTheLibraryGives(string verb, string job, int code)
     {
         var ran = await Shell.Run([verb, job, "--json"]);
@@ -149,6 +155,29 @@ public class VerbTests
                 Assert.Equal(
                     result.Beads!.All.Count,
                     root.GetProperty("beads").GetProperty("all").GetArrayLength()
+                );
+                break;
+            case "truing":
+                Assert.Equal(
+                    result.Truing!.Turns[1].Offset,
+                    shown.GetProperty("turns")[1].GetProperty("offset").GetDouble()
+                );
+                Assert.Equal(
+                    result.Truing.Shape!.Likeliest.Kink.Size,
+                    shown
+                        .GetProperty("shape")
+                        .GetProperty("likeliest")
+                        .GetProperty("kink")
+                        .GetProperty("size")
+                        .GetDouble()
+                );
+                Assert.Equal(
+                    "kink",
+                    shown
+                        .GetProperty("shape")
+                        .GetProperty("likeliest")
+                        .GetProperty("kind")
+                        .GetString()
                 );
                 break;
             default:
