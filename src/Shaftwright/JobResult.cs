@@ -28,6 +28,7 @@ public sealed class JobResult
     private readonly Once<BeadPlan> _beads;
     private readonly Once<TruingResult> _truing;
     private readonly Once<PressResult> _press;
+    private readonly Dictionary<Moment, TruingResult> _truingAt = [];
     private readonly Once<CrackTestResult> _crackTest;
     private readonly Once<FitResult> _fit;
 
@@ -154,7 +155,12 @@ public sealed class JobResult
     {
         if (Job.Truing is not { } truing || truing.Turns.All(t => t.Moment != moment))
             return null;
-        return TruingSolver.Solve(TruingSolver.At(truing, moment), PlacesFor(truing));
+        if (!_truingAt.TryGetValue(moment, out var at))
+            _truingAt[moment] = at = TruingSolver.Solve(
+                TruingSolver.At(truing, moment),
+                PlacesFor(truing)
+            );
+        return at;
     }
 
     /// <summary>Whether it is cracked.</summary>

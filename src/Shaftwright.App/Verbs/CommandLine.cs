@@ -74,8 +74,8 @@ internal static class CommandLine
             Stage(CutVerb.Verb, streams),
             Stage(StrengthVerb.Verb, streams),
             Stage(WeldVerb.Verb, streams),
-            CrackTest(streams),
             Stage(TruingVerb.Verb, streams),
+            CrackTest(streams),
             Sheet(streams),
         };
         root.Options.Add(new HelpOption());
@@ -194,6 +194,12 @@ internal static class CommandLine
             Description =
                 "With --lan: also without encryption, on the port after. Others in the network can read along.",
         };
+        var indicator = new Option<string>("--indicator")
+        {
+            Description =
+                "Read a digital indicator's lines from this device (docs/indicator-feed.md).",
+            HelpName = "PATH",
+        };
         var command = new Command(
             "serve",
             "The pages and the job book, for this machine, and for paired phones when asked."
@@ -202,6 +208,7 @@ internal static class CommandLine
             port,
             data,
             demo,
+            indicator,
             open,
             lan,
             lanPort,
@@ -215,6 +222,7 @@ internal static class CommandLine
                         Port = parsed.GetValue(port) ?? ServeOptions.UsualPort,
                         Data = parsed.GetValue(data),
                         Demo = parsed.GetValue(demo),
+                        Indicator = parsed.GetValue(indicator),
                         Open = parsed.GetValue(open),
                         Lan = parsed.GetResult(lan) is not null,
                         LanAddress = parsed.GetValue(lan),

@@ -15,6 +15,9 @@ public sealed record ServeOptions
     /// <summary>Serve the demo jobs.</summary>
     public bool Demo { get; init; }
 
+    /// <summary>Device that a digital indicator sends its readings to; null for none.</summary>
+    public string? Indicator { get; init; }
+
     /// <summary>Open the page in the desktop's browser, where there is one.</summary>
     public bool Open { get; init; }
 

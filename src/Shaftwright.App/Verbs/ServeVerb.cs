@@ -99,6 +99,7 @@ public static class ServeVerb
         app.UseMiddleware<PairedOnly>(link);
         JobApi.Map(app, book, options.Demo);
         LinkApi.Map(app, link);
+        IndicatorApi.Map(app, options.Indicator);
         if (File.Exists(Path.Combine(AppContext.BaseDirectory, Assets)))
         {
             app.MapStaticAssets().WithMetadata(Reach.Anyone);

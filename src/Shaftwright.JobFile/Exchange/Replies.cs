@@ -111,6 +111,25 @@ public sealed record HealthReply(string Program, string Version, bool Demo, stri
     public const string BookHeader = "Shaftwright-Book";
 }
 
+/// <summary>How it stands with the indicator that the laptop reads.</summary>
+/// <param name="State"><c>none</c>: none is read; <c>waiting</c>: it is being opened; <c>open</c>; <c>gone</c>: it cannot be
+/// opened, or was unplugged, and is tried again.</param>
+/// <param name="Seq">Grows with every line and every change of state; ask for what comes after it.</param>
+/// <param name="Text">The last reading as sent, with its unit; null when there is none since it was opened.</param>
+/// <param name="AgeMs">How long ago it came, ms.</param>
+/// <param name="StillMs">How long the readings have stood still, ms.</param>
+/// <param name="Refused">Why the last line was refused, in words; null when it was taken.</param>
+/// <param name="Trouble">Why it is gone, in words.</param>
+public sealed record IndicatorReply(
+    string State,
+    long Seq,
+    string? Text,
+    long AgeMs,
+    long StillMs,
+    string? Refused,
+    string? Trouble
+);
+
 /// <summary>Why a request was not served, in words.</summary>
 /// <param name="Problem">What is wrong.</param>
 /// <param name="Accepted">What would be served.</param>
@@ -128,5 +147,6 @@ public sealed record TroubleReply(string Problem, string Accepted);
 [JsonSerializable(typeof(IReadOnlyList<RefusedEntry>))]
 [JsonSerializable(typeof(PhotoReply))]
 [JsonSerializable(typeof(HealthReply))]
+[JsonSerializable(typeof(IndicatorReply))]
 [JsonSerializable(typeof(TroubleReply))]
 public sealed partial class ExchangeJson : JsonSerializerContext;

@@ -152,8 +152,17 @@ public static class StageAnswers
         var worst = truing.Turns.MaxBy(t => (t.Verdict, t.RunOut ?? 0))!;
         if (truing.Turns.Count == 1)
             return worst.Words;
-        Sentence turns = $"{truing.Turns.Count} turns; the worst: {worst.Words}";
-        return truing.Shape is { Stations.Count: > 1 } shape ? $"{turns} {shape.Words}" : turns;
+        if (truing.Shape is not { Stations.Count: > 1 } shape || worst.RunOut is not { } runOut)
+            return $"{truing.Turns.Count} turns; the worst: {worst.Words}";
+        // The shape says where it is high; the worst turn need not say it too.
+        var stands = worst.Verdict switch
+        {
+            RunOutVerdict.Inside => "inside it",
+            RunOutVerdict.Over => "over it",
+            RunOutVerdict.ReadAgain => "over it only by readings that stand alone: clean there and read again",
+            _ => "too close to call",
+        };
+        return $"{truing.Turns.Count} turns; the worst runs out {Say.Fine(runOut)} against a limit of {Say.Fine(worst.Limit)}, {stands}. {shape.Words}";
     }
 
     /// <summary>What the crack tests ask for at an instant; null when there is nothing to test for.</summary>

@@ -44,12 +44,27 @@ public sealed partial class UnderTheDial
 
     private const int Usual = 8;
 
+    private const string ByNeedle = "Needle";
+    private const string ByIndicator = "Indicator";
+
+    /// <summary>How readings can be entered.</summary>
+    private static readonly string[] Ways = ["Keypad", ByNeedle, ByIndicator];
+
+    private string _way = Ways[0];
     private int _current;
     private string? _part;
 
     /// <summary>Which turn of the job it is; null for one without a job.</summary>
     [SupplyParameterFromQuery(Name = "turn")]
     public string? Turn { get; set; }
+
+    /// <summary>The moment that a new turn is asked for at; null where any.</summary>
+    [SupplyParameterFromQuery(Name = "moment")]
+    public string? AskedMoment { get; set; }
+
+    /// <summary>The turn that a new one is like: another station of the same state; null for none.</summary>
+    [SupplyParameterFromQuery(Name = "like")]
+    public string? Like { get; set; }
 
     /// <inheritdoc/>
     public override string Slug => Place;
@@ -97,6 +112,8 @@ public sealed partial class UnderTheDial
                 {
                     RunOutVerdict.Inside => $"Good as it is: it runs out",
                     RunOutVerdict.TooCloseToCall => $"Too close to call: it runs out",
+                    RunOutVerdict.ReadAgain =>
+                        $"Clean it and read again: with a speck on it, it runs out",
                     RunOutVerdict.Over => $"Over the limit: it runs out",
                     _ => (Sentence)$"It runs out",
                 },
@@ -170,25 +187,37 @@ public sealed partial class UnderTheDial
             Moment = Enum.TryParse<Moment>(Draft["moment"], out var moment)
                 ? moment
                 : Moment.ButtWelded,
+            Layer = Counted("layer", 1, TruingFields.MostLayers),
+            AfterStroke = Counted("strokes", 0, TruingFields.MostStrokes),
             Support = Enum.TryParse<Support>(Draft["support"], out var support)
                 ? support
                 : Support.Unknown,
             Station = Draft.Take("station", TruingFields.Station),
             FirstSupportAt = Draft.Take("first", TruingFields.FirstSupportAt),
             SecondSupportAt = Draft.Take("second", TruingFields.SecondSupportAt),
+            VeeAngle = Draft.Take("vee", TruingFields.VeeAngle),
             Limit = Draft.Take("limit", TruingFields.Limit),
             Readings = readings,
         };
         return basis with
         {
-            Truing = new()
+            Truing = (basis.Truing ?? new()) with
             {
                 Turns = old is null
                     ? [.. turns, turn]
                     : [.. turns.Select(t => t.Id == TurnId ? turn : t)],
+                WeldAt = Draft.Take("weld", TruingFields.WeldAt),
+                OverallLength = Draft.Take("overall", TruingFields.OverallLength),
             },
         };
     }
+
+    private int? Counted(string key, int least, int most) =>
+        int.TryParse(Draft[key], NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+        && n >= least
+        && n <= most
+            ? n
+            : null;
 
     /// <inheritdoc/>
     protected override string KeyOn(string id, string part) => base.KeyOn(id, part) + " " + part;
@@ -225,6 +254,11 @@ public sealed partial class UnderTheDial
             "second" => "the second support",
             "station" => "where the dial stands",
             "limit" => "the largest run-out",
+            "layer" => "the layers of weld",
+            "strokes" => "the strokes of the press",
+            "vee" => "the angle of the vees",
+            "weld" => "the middle of the weld",
+            "overall" => "the overall length",
             "count" => "the number of readings",
             _ when key.Split('/') is ["r", var n, var what, ..] && int.TryParse(n, out var i) =>
                 what == "angle"
@@ -251,7 +285,7 @@ public sealed partial class UnderTheDial
             ? laid
             : laid with
             {
-                Truing = new()
+                Truing = truing with
                 {
                     Turns =
                     [
@@ -266,13 +300,18 @@ public sealed partial class UnderTheDial
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(answers);
+        Draft.Lay(answers, "weld", job.Truing?.WeldAt);
+        Draft.Lay(answers, "overall", job.Truing?.OverallLength);
         if (job.Truing?.Turns.FirstOrDefault(t => t.Id == TurnId) is not { } turn)
+        {
+            LikeAnother(job, answers);
             return;
+        }
         answers["moment"] = turn.Moment.ToString();
         answers["support"] = turn.Support.ToString();
+        LayState(turn, answers);
         Draft.Lay(answers, "station", turn.Station);
-        Draft.Lay(answers, "first", turn.FirstSupportAt);
-        Draft.Lay(answers, "second", turn.SecondSupportAt);
+        LaySupports(turn, answers);
         Draft.Lay(answers, "limit", turn.Limit);
         if (turn.Readings.Count == 0)
             return;
@@ -289,6 +328,51 @@ public sealed partial class UnderTheDial
             if (places is null)
                 Draft.Lay(answers, $"r/{i}/angle", reading.Angle);
         }
+    }
+
+    /// <summary>A new turn stands on the same supports as the one before it; one more station of the same state shares its
+    /// moment too. Strokes are never taken over otherwise: that would call a pressed shaft the unpressed one.</summary>
+    private void LikeAnother(Job job, IDictionary<string, string> answers)
+    {
+        if (Enum.TryParse<Moment>(AskedMoment, out var asked))
+            answers["moment"] = asked.ToString();
+        var turns = job.Truing?.Turns ?? [];
+        var like = turns.FirstOrDefault(t => t.Id == Like);
+        if (like is not null)
+        {
+            answers["moment"] = like.Moment.ToString();
+            LayState(like, answers);
+            Draft.Lay(answers, "limit", like.Limit);
+        }
+        else if (turns.Count > 0)
+            like = turns[^1];
+        if (like is null)
+            return;
+        answers["support"] = like.Support.ToString();
+        LaySupports(like, answers);
+    }
+
+    private static void LayState(DialTurn turn, IDictionary<string, string> answers)
+    {
+        if (turn.Layer is { } layer)
+            answers["layer"] = layer.ToString(CultureInfo.InvariantCulture);
+        if (turn.AfterStroke is { } strokes)
+            answers["strokes"] = strokes.ToString(CultureInfo.InvariantCulture);
+    }
+
+    private static void LaySupports(DialTurn turn, IDictionary<string, string> answers)
+    {
+        Draft.Lay(answers, "first", turn.FirstSupportAt);
+        Draft.Lay(answers, "second", turn.SecondSupportAt);
+        Draft.Lay(answers, "vee", turn.VeeAngle);
+    }
+
+    private void AnotherStation()
+    {
+        _current = 0;
+        Navigation.NavigateTo(
+            $"job/{JobId}/{Slug}/station?turn={Guid.NewGuid():N}&like={Uri.EscapeDataString(TurnId)}"
+        );
     }
 
     /// <summary>Number of places around the shaft that the readings are at; 0 for none that is even.</summary>
@@ -331,7 +415,14 @@ public sealed partial class UnderTheDial
 
     /// <inheritdoc/>
     public override string Address(int index) =>
-        base.Address(index) + (Turn is null ? "" : "?turn=" + Uri.EscapeDataString(Turn));
+        base.Address(index)
+        + (Turn is null ? "" : "?turn=" + Uri.EscapeDataString(Turn))
+        + (
+            Turn is null || AskedMoment is null
+                ? ""
+                : "&moment=" + Uri.EscapeDataString(AskedMoment)
+        )
+        + (Turn is null || Like is null ? "" : "&like=" + Uri.EscapeDataString(Like));
 
     /// <inheritdoc/>
     protected override void OnInitialized()
@@ -371,6 +462,9 @@ public sealed partial class UnderTheDial
         Draft.Settle();
         _current = i;
         StateHasChanged();
+        // A box in hand brings the phone's own keys up, over the needle.
+        if (_way != Ways[0] && (Count > 0 || Draft.Has($"r/{i}/angle")))
+            return;
         await Task.Yield();
         await Device.FocusOn(
             Count == 0 && !Draft.Has($"r/{i}/angle") ? $"q-r-{i}-angle" : $"q-r-{i}-dial"

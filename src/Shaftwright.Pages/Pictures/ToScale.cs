@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Shaftwright.Drawings;
 using Shaftwright.Measures;
+using Shaftwright.Truing;
 
 namespace Shaftwright.Pages.Pictures;
 
@@ -73,6 +74,19 @@ public static class ToScale
             result.Truing?.Turns.FirstOrDefault(t => t.TurnId == turnId) is { } turn
             && result.Job.Truing?.Turns.FirstOrDefault(t => t.Id == turnId) is { } read
             ? Ready(DialDrawing.Of(turn, read, display), "dial-" + turnId)
+            : null;
+    }
+
+    /// <summary>The shaft's bow at a moment, if several stations were read; else the last turn of it.</summary>
+    public static Scaled? Bow(JobResult result, Moment moment, Display display)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        if (result.TruingAt(moment) is not { } truing)
+            return null;
+        return truing.Shape is { Stations.Count: > 1 } shape
+                ? Ready(BowDrawing.Of(shape, truing.Turns, display), "bow-" + moment)
+            : truing.Turns.LastOrDefault(t => t.RunOut is not null) is { } last
+                ? Dial(result, last.TurnId, display)
             : null;
     }
 

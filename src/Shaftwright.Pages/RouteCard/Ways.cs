@@ -19,9 +19,9 @@ public static class Ways
             "walk-donors" => (TwoShafts.Place, "Walk the shafts"),
             "cut" => (TwoShafts.Place + "/overall", "Length, sleeve and cuts"),
             "set-up" => (EndsInAVee.Place, "Ends in the vee"),
-            _ => MomentOf(operation) is null
-                ? null
-                : (UnderTheDial.Place, "A new turn under the dial"),
+            _ => MomentOf(operation) is { } moment
+                ? (UnderTheDial.Place + "?moment=" + moment, "A new turn under the dial")
+                : null,
         };
 
     /// <summary>The moment of the turns under the dial that belong to an operation; null where none do.</summary>
@@ -43,7 +43,7 @@ public static class Ways
             "walk-donors" => ToScale.Donors(result, display),
             "cut" => ToScale.Made(result, display),
             "set-up" => ToScale.Vee(result, display),
-            _ => null,
+            _ => MomentOf(operation) is { } moment ? ToScale.Bow(result, moment, display) : null,
         };
 
     /// <summary>Whether an entry that waits touches an operation.</summary>

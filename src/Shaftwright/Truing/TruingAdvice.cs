@@ -186,7 +186,8 @@ internal sealed class TruingAdvice(int turns)
                 Likelihood
             );
         var limit = result.Limit;
-        if (result.Form > 0)
+        // Shape within the dial's own uncertainty is nobody's business.
+        if (result.Form > result.RunOutUncertainty)
         {
             var stays = result.Form + result.RunOutUncertainty > limit;
             var biggest = result.Harmonics.Skip(1).MaxBy(h => h.Amplitude)!;
@@ -229,6 +230,8 @@ internal sealed class TruingAdvice(int turns)
             return;
         }
         var factor = Math.Abs(biggest.VeeFactor ?? 1);
+        if (Math.Abs(factor - 1) < 0.1)
+            return;
         Add(
             Severity.Note,
             "vee-factor",

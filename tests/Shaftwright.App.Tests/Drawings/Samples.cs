@@ -182,9 +182,9 @@ internal static class Samples
     );
 
     /// <summary>Four stations of a bent shaft, one with a reading that stands alone.</summary>
-    public static TruingResult Dunlin { get; } = Workflow.Evaluate(Example(HillClimb).Job).Truing!;
+    public static TruingResult Dunlin => Workflow.Evaluate(Example(HillClimb).Job).Truing!;
 
-    public static DialTurn DunlinTurn { get; } = Example(HillClimb).Job.Truing!.Turns[2];
+    public static DialTurn DunlinTurn => Example(HillClimb).Job.Truing!.Turns[2];
 
     private static readonly Bend s_bend = new(
         BendKind.KinkAndSweep,
