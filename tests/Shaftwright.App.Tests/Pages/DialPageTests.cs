@@ -28,15 +28,14 @@ public class DialPageTests(Bench bench)
         await Phone
             .Expect(
                 phone
-                    .Page.GetByLabel("Strokes of the press since the weld", new() { Exact = true })
+                    .Page.GetByRole(
+                        AriaRole.Group,
+                        new() { Name = "Strokes of the press since the weld" }
+                    )
                     .Locator("output")
             )
             .ToHaveTextAsync("0");
-        await phone.Follow(
-            new Uri(phone.Page.Url)
-                .PathAndQuery.TrimStart('/')
-                .Replace("/moment", "/answer", StringComparison.Ordinal)
-        );
+        await phone.Page.GetByRole(AriaRole.Link, new() { Name = "See the answer" }).ClickAsync();
         await Phone.Expect(phone.Page.Locator(".moment strong")).ToHaveTextAsync("66°");
         await Look(phone, "answer");
         await phone.Press("Read another station");
