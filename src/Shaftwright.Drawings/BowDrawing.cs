@@ -132,7 +132,7 @@ public static class BowDrawing
                 var at = new Spot(X(station.Station), Y(off));
                 board.Add(new Circle(Ink.Reading, at, 4));
                 if (Alone(station))
-                    DialDrawing.Cross(board, at.X, at.Y - 13);
+                    DialDrawing.Cross(board, at.X, at.Y + 15);
             }
             if (main && shape.HighPoint is not null)
             {

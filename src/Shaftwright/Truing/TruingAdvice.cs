@@ -20,6 +20,7 @@ internal sealed class TruingAdvice(int turns)
     private const double BesideSupport = 20;
 
     private readonly List<Finding> _findings = [];
+    private readonly List<(DialTurn Turn, string Name, double RunOut, double Limit)> _over = [];
     private DialTurn _turn = new();
     private string _name = "";
 
@@ -336,6 +337,26 @@ internal sealed class TruingAdvice(int turns)
             );
             return;
         }
+        _over.Add((_turn, _name, runOut, limit));
+    }
+
+    /// <summary>Says once what is over at a moment, however many stations show it.</summary>
+    public void OverAll()
+    {
+        foreach (var at in _over.GroupBy(o => (o.Turn.Moment, o.Limit)))
+        {
+            var worst = at.MaxBy(o => o.RunOut);
+            (_turn, _name) = (worst.Turn, at.Count() == 1 ? worst.Name : "");
+            Stop(worst.RunOut, worst.Limit, at.Count());
+        }
+    }
+
+    private void Stop(double runOut, double limit, int stations)
+    {
+        Sentence where =
+            _turn.Station is { } station && stations > 1
+                ? $", {Say.Length(station.Value)} from the inner end"
+                : (Sentence)$"";
         Sentence action = _turn.Moment switch
         {
             Moment.BeforeWelding =>
@@ -352,7 +373,9 @@ internal sealed class TruingAdvice(int turns)
         Add(
             Severity.Stop,
             "over-limit",
-            $"Run-out {Say.Fine(runOut)} is over the limit of {Say.Fine(limit)}.",
+            stations == 1
+                ? (Sentence)$"Run-out {Say.Fine(runOut)} is over the limit of {Say.Fine(limit)}."
+                : $"Run-out is over the limit of {Say.Fine(limit)} at {stations} stations; the worst is {Say.Fine(runOut)}{where}.",
             action,
             _turn.Limit is null ? Practice : "your own limit"
         );

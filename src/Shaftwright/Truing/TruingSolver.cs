@@ -52,6 +52,7 @@ public static class TruingSolver
             turns.Add(result);
             read.Add(ReadStation.Of(turn, i, offset, known));
         }
+        advice.OverAll();
         advice.Limits(truing.Turns);
         var shapes = ShapeSolver.Solve(truing.Turns, read, known);
         if (shapes.Count > 0)

@@ -136,6 +136,24 @@ public sealed class TruingFindingsTests
     }
 
     [Fact]
+    public void Over_AtSeveralStations_StopsOnceAndNamesTheWorst()
+    {
+        var result = DialTurns.Solve([
+            .. new[] { (150.0, 0.2), (250, 0.4), (350, 0.3) }.Select(t =>
+                DialTurns.Eccentric(t.Item2, 40) with
+                {
+                    Station = DialTurns.Mm(t.Item1),
+                }
+            ),
+        ]);
+        var stop = result.Findings.Single(f => f.Severity == Severity.Stop);
+        Assert.Equal(
+            "Run-out is over the limit of 0.15\u00a0mm at 3 stations; the worst is 0.80\u00a0mm, 250.0\u00a0mm from the inner end.",
+            stop.Text.ToString()
+        );
+    }
+
+    [Fact]
     public void Incomplete_Readings_AreLeftOutAndCounted()
     {
         var turn = DialTurns.Eccentric(0.02, 0);
