@@ -9,6 +9,8 @@ namespace Shaftwright.CrackTest;
 /// pixels over it that touch, corners counted, are the mark. Length and width are the largest and smallest distance across its
 /// convex outline (Feret), a pixel's own width added. Source: N. Otsu, A threshold selection method from gray-level histograms,
 /// IEEE Trans. SMC 9 (1979) 62–66; rotating calipers for the distances, a textbook method.</para>
+/// <para>In a large window only every second pixel or fewer is read, so that a photo of any size is answered on a telephone; the
+/// bound widens with that step.</para>
 /// <para>Bound: one and a half pixels for a length and the scale's own error; for an area one pixel along its edge. It holds for
 /// a flat mark seen square on. On a round bar what lies off the crown is seen too narrow: 30° round from it, 13 %.</para>
 /// <para>The mark is the bleed-out, larger than the flaw, and grows with time.</para>
@@ -20,6 +22,9 @@ public static class BleedOut
         "Otsu, IEEE Trans. SMC 9 (1979) 62–66; Feret distances; own bound, docs/crack-test.md";
 
     private const int FirstWindow = 16;
+
+    // Half a window, in places read: a mark that fills a third of it is then known to a hundredth.
+    private const int MostHalf = 256;
     private const double LeastContrast = 4;
     private const double LeastStep = 0.06;
     private const int SeedReach = 4;
@@ -58,7 +63,16 @@ public static class BleedOut
         for (var half = FirstWindow; ; half *= 2)
         {
             var window = Window.Round(photo, x, y, half);
-            var found = MarkShape.Find(signal, window, x, y, SeedReach, LeastContrast, LeastStep);
+            var step = Math.Max(1, half / MostHalf);
+            var found = MarkShape.Find(
+                signal,
+                window,
+                step,
+                (x, y),
+                SeedReach,
+                LeastContrast,
+                LeastStep
+            );
             // A mark that fills its window leaves too little round it to tell it from.
             if (found is not null && !found.Touches(window) && found.Boxed <= 0.6 * window.Size)
                 return Size(found, scale);
@@ -83,11 +97,12 @@ public static class BleedOut
         var s = scale.PerPixel;
         var hull = found.Outline();
         var (longest, direction) = Feret.Largest(hull);
-        // Between the middles of pixels; each reaches half its own width beyond.
-        var (length, width) = (longest + 1, Feret.Smallest(hull) + 1);
-        var edge = Feret.Around(hull) + 4;
-        var bound = 1.5 * s + length * s * scale.RelativeError;
-        var area = found.Pixels * s * s;
+        // Between the middles of the pixels read; each stands for half a step beyond.
+        var step = found.Step;
+        var (length, width) = (longest + step, Feret.Smallest(hull) + step);
+        var edge = (Feret.Around(hull) + 4 * step) * step;
+        var bound = 1.5 * step * s + length * s * scale.RelativeError;
+        var area = (double)found.Pixels * step * step * s * s;
         return new(
             BleedOutOutcome.Measured,
             area,

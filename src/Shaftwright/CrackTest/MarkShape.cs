@@ -23,9 +23,9 @@ internal sealed class MarkShape
     private readonly List<(int X, int Y)> _pixels;
     private readonly Window _box;
 
-    private MarkShape(List<(int X, int Y)> pixels, double contrast)
+    private MarkShape(List<(int X, int Y)> pixels, int step, double contrast)
     {
-        (_pixels, Contrast) = (pixels, contrast);
+        (_pixels, Step, Contrast) = (pixels, step, contrast);
         _box = new(
             pixels.Min(p => p.X),
             pixels.Min(p => p.Y),
@@ -36,6 +36,9 @@ internal sealed class MarkShape
 
     public double Contrast { get; }
 
+    /// <summary>Every how many pixels one was read.</summary>
+    public int Step { get; }
+
     public int Pixels => _pixels.Count;
 
     public long Boxed => _box.Size;
@@ -43,8 +46,8 @@ internal sealed class MarkShape
     public bool Touches(Window window) =>
         _box.Left <= window.Left
         || _box.Top <= window.Top
-        || _box.Right >= window.Right
-        || _box.Bottom >= window.Bottom;
+        || _box.Right > window.Right - Step
+        || _box.Bottom > window.Bottom - Step;
 
     /// <summary>Corners of the convex outline through the middles of the pixels (A. M. Andrew's monotone chain, 1979).</summary>
     public IReadOnlyList<PhotoPoint> Outline()
@@ -78,23 +81,27 @@ internal sealed class MarkShape
     private static long Turn((int X, int Y) a, (int X, int Y) b, (int X, int Y) c) =>
         (long)(b.X - a.X) * (c.Y - a.Y) - (long)(b.Y - a.Y) * (c.X - a.X);
 
-    /// <summary>The mark at a place, or null when nothing there stands out.</summary>
+    /// <summary>The mark at a place, or null when nothing there stands out. Only every <paramref name="step"/>th pixel is read.</summary>
     public static MarkShape? Find(
         MarkSignal signal,
         Window window,
-        int seedX,
-        int seedY,
+        int step,
+        (int X, int Y) seed,
         int reach,
         double leastContrast,
         double leastStep
     )
     {
-        var (wide, high) = (window.Right - window.Left + 1, window.Bottom - window.Top + 1);
+        var (wide, high) = (
+            (window.Right - window.Left) / step + 1,
+            (window.Bottom - window.Top) / step + 1
+        );
         var value = new float[wide * high];
         for (var y = 0; y < high; y++)
         {
             for (var x = 0; x < wide; x++)
-                value[y * wide + x] = (float)signal.At(window.Left + x, window.Top + y);
+                value[y * wide + x] = (float)
+                    signal.At(window.Left + x * step, window.Top + y * step);
         }
         var threshold = Otsu(value);
         var (inside, outside, scatter) = Sides(value, threshold);
@@ -111,7 +118,7 @@ internal sealed class MarkShape
         while (stack.TryPop(out var at))
         {
             var (x, y) = (at % wide, at / wide);
-            pixels.Add((window.Left + x, window.Top + y));
+            pixels.Add((window.Left + x * step, window.Top + y * step));
             for (var dy = -1; dy <= 1; dy++)
             {
                 for (var dx = -1; dx <= 1; dx++)
@@ -122,7 +129,7 @@ internal sealed class MarkShape
                 }
             }
         }
-        return new(pixels, contrast);
+        return new(pixels, step, contrast);
 
         void Push(int at)
         {
@@ -140,7 +147,10 @@ internal sealed class MarkShape
             {
                 for (var dx = -reach; dx <= reach; dx++)
                 {
-                    var (x, y) = (seedX + dx - window.Left, seedY + dy - window.Top);
+                    var (x, y) = (
+                        (seed.X - window.Left) / step + dx,
+                        (seed.Y - window.Top) / step + dy
+                    );
                     var d = Math.Sqrt(dx * dx + dy * dy);
                     if (
                         d <= reach

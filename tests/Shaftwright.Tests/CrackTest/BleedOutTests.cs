@@ -215,6 +215,37 @@ public sealed class BleedOutTests
     }
 
     [Fact]
+    public void Measure_AMarkOfManyPixels_IsReadMoreCoarselyAndItsBoundSaysSo()
+    {
+        const int wide = 1500;
+        const int high = 1200;
+        var bytes = new byte[wide * high];
+        for (var y = 0; y < high; y++)
+        {
+            for (var x = 0; x < wide; x++)
+            {
+                var (u, v) = ((x - 700) / 450.0, (y - 600) / 140.0);
+                bytes[y * wide + x] = u * u + v * v <= 1 ? (byte)45 : (byte)215;
+            }
+        }
+        const double s = 0.02;
+        var found = BleedOut.Measure(
+            new(bytes, wide, high, wide, 1),
+            new(new(100, 1100), new(1100, 1100), 1000 * s, 0, 0.5),
+            new(700, 600),
+            MarkLook.DarkOnLight
+        );
+        Assert.Equal(BleedOutOutcome.Measured, found.Outcome);
+        Assert.InRange(found.Length - 900 * s, -found.PlusMinus, found.PlusMinus);
+        Assert.InRange(found.Width - 280 * s, -found.PlusMinus, found.PlusMinus);
+        var area = Math.PI * 450 * 140 * s * s;
+        Assert.InRange(found.Area - area, -found.AreaPlusMinus, found.AreaPlusMinus);
+        // Fewer places read than the mark has pixels: that is what keeps a telephone awake.
+        Assert.InRange(found.Pixels, 1, Math.PI * 450 * 140 / 3.9);
+        Assert.True(found.PlusMinus >= 3 * s);
+    }
+
+    [Fact]
     public void Measure_ASecondMarkNearby_IsNotPartOfTheFirst()
     {
         var photo = new Drawn(20, 8, 0, X: 80).Photo();
