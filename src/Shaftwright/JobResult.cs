@@ -149,6 +149,17 @@ public sealed class JobResult
     /// <summary>The next stroke of the press.</summary>
     public PressResult? Press => _press.Value;
 
+    /// <summary>The same at a moment; null when nothing is known of the press, or nothing was read or pressed at that moment.</summary>
+    /// <param name="moment">The moment.</param>
+    public PressResult? PressAt(Moment moment) =>
+        Job.Press is { } press
+        && (
+            press.Strokes.Any(s => s.Moment == moment)
+            || Job.Truing?.Turns.Any(t => t.Moment == moment) is true
+        )
+            ? PressSolver.Solve(press, Job.Truing, Truing, Cut, Donors, moment)
+            : null;
+
     /// <summary>Run-out and bow by the turns that count at a moment, at each station the last; null when there is none.</summary>
     /// <param name="moment">The moment.</param>
     public TruingResult? TruingAt(Moment moment)

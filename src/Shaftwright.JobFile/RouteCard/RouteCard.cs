@@ -248,7 +248,15 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
         if (result.TruingAt(moment) is not { } judged)
             return (null, [], false);
         var over = judged.Turns.Any(t => t.Verdict == RunOutVerdict.Over);
-        return (StageAnswers.Truing(judged), judged.Findings, over);
+        var dial = StageAnswers.Truing(judged);
+        // What the press says counts while there is something to press; a straight shaft answers by the dial alone.
+        return over && StageAnswers.Press(result, moment) is { } stroke
+            ? (
+                dial is null ? stroke : $"{dial} {stroke}",
+                [.. judged.Findings, .. result.PressAt(moment)!.Findings],
+                over
+            )
+            : (dial, judged.Findings, over);
     }
 
     private static IEnumerable<Finding> StrengthFindings(

@@ -1,4 +1,5 @@
 using Shaftwright.Truing;
+using Shaftwright.Truing.Pressing;
 
 namespace Shaftwright.JobFile;
 
@@ -258,19 +259,14 @@ internal static class RouteSteps
         new(
             TrueButt,
             "True the butt",
-            "Turn the cold shaft under the dial, mark the high point, press a little at a time, and turn it again. Never press a hardened case or an untempered weld."
+            "Turn the cold shaft under the dial, mark the high point, press as the next stroke says, and turn it again. Never press a hardened case or an untempered weld."
         )
         {
             Needs = "A turn under the dial, butt welded and cold.",
             Answers = true,
             Moment = Moment.ButtWelded,
             After = [Cool],
-            NoNumber =
-                "The stroke of the press is not worked out here: small steps, and less than looks right.",
-            Cautions =
-            [
-                "Hardened parts can burst under the press, and a hard case cracks when it is straightened: guard, full face shield, soft caps, stand aside, no hands in the gap.",
-            ],
+            Cautions = [PressCautions.Burst],
         },
         new(
             CrackTestButt,

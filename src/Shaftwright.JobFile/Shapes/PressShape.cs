@@ -67,6 +67,14 @@ internal static class PressShape
             v => v.Length > 0
         )
         .Value(
+            "dial",
+            "id of the turn that says where the dial stood; left out: the same turn",
+            new TextShape(64),
+            s => s.Dial,
+            (s, v) => s with { Dial = v },
+            v => v.Length > 0
+        )
+        .Value(
             "crackSign",
             "true when a crack, a click or flaking was seen or heard",
             new YesNoShape(),

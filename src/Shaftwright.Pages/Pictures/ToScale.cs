@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using Shaftwright.Drawings;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
+using Shaftwright.Truing.Pressing;
 
 namespace Shaftwright.Pages.Pictures;
 
@@ -89,6 +90,10 @@ public static class ToScale
                 ? Dial(result, last.TurnId, display)
             : null;
     }
+
+    /// <summary>The next stroke of the press.</summary>
+    public static Scaled? Press(PressResult press, Display display) =>
+        Ready(PressDrawing.Of(press, display), "press");
 
     private static Scaled? Ready(Drawing? drawing, string id) =>
         drawing is null

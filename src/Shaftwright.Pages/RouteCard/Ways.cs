@@ -35,6 +35,9 @@ public static class Ways
             _ => null,
         };
 
+    /// <summary>Whether a shaft is pressed at an operation.</summary>
+    public static bool IsPressed(string operation) => operation is "true-butt" or "true-sleeved";
+
     /// <summary>The drawing to scale that shows an operation's answer.</summary>
     public static Scaled? PictureOf(string operation, JobResult result, Display display) =>
         operation switch
@@ -63,7 +66,7 @@ public static class Ways
             "cut" => ["/cut"],
             "strength" => ["/car", "/donorCars", "/strength"],
             "set-up" => ["/weld"],
-            _ => MomentOf(operation) is null ? [] : ["/truing"],
+            _ => MomentOf(operation) is null ? [] : ["/truing", "/press"],
         };
         return Array.Exists(
             parts,

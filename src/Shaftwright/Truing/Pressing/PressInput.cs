@@ -37,7 +37,7 @@ public sealed record PressStroke
     /// <summary>What the gauge of the press showed at the bottom.</summary>
     public Measured<Force>? Load { get; init; }
 
-    /// <summary>Run-out before it, at the station and on the supports of <see cref="Turn"/>.</summary>
+    /// <summary>Run-out before it, at the station and on the supports of <see cref="Dial"/>.</summary>
     public Measured<Distance>? RunOutBefore { get; init; }
 
     /// <summary>High point before it, from the painted mark.</summary>
@@ -49,8 +49,11 @@ public sealed record PressStroke
     /// <summary>High point after it; null when it was not looked for.</summary>
     public Measured<Angle>? HighAfter { get; init; }
 
-    /// <summary>Id of the newest turn under the dial when this was entered: it says where the dial stood and on what it turned.</summary>
+    /// <summary>Id of the newest turn under the dial when this was entered; turns after it were read after the stroke.</summary>
     public string Turn { get; init; } = "";
+
+    /// <summary>Id of the turn that says where the dial stood and on what the shaft turned; empty: that of <see cref="Turn"/>.</summary>
+    public string Dial { get; init; } = "";
 
     /// <summary>True when a crack, a click or flaking scale was seen or heard.</summary>
     public bool CrackSign { get; init; }

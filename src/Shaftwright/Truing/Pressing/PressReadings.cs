@@ -10,6 +10,7 @@ namespace Shaftwright.Truing.Pressing;
 /// <param name="Expanded">Uncertainty of the run-out, k = 2, mm.</param>
 /// <param name="RunOut">Run-out as read, mm.</param>
 /// <param name="Limit">Limit of the run-out, mm.</param>
+/// <param name="Turn">Id of the turn that says where it was read; empty when none does.</param>
 internal sealed record Bow(
     TurnPlace Place,
     double Offset,
@@ -17,7 +18,8 @@ internal sealed record Bow(
     double? High,
     double Expanded,
     double RunOut,
-    double Limit
+    double Limit,
+    string Turn = ""
 )
 {
     /// <summary>The part of the offset that lies at an angle, mm; null when the high point is not known.</summary>
@@ -89,7 +91,7 @@ internal sealed class PressReadings
     {
         if (stroke.RunOutBefore is { } runOut)
             return Typed(stroke, runOut, stroke.HighBefore ?? stroke.Up);
-        var at = _turns.FindIndex(t => t.Turn.Id == stroke.Turn);
+        var at = _turns.FindIndex(t => t.Turn.Id == DialOf(stroke));
         return at >= 0 && _turns[at].Result.Offset is not null
             ? Of(_turns[at].Turn, _turns[at].Result)
             : null;
@@ -101,30 +103,38 @@ internal sealed class PressReadings
         if (stroke.RunOutAfter is { } runOut)
             return Typed(stroke, runOut, stroke.HighAfter);
         var at = _turns.FindIndex(t => t.Turn.Id == stroke.Turn);
-        if (at < 0)
+        var dial = _turns.FindIndex(t => t.Turn.Id == DialOf(stroke));
+        if (at < 0 || dial < 0)
             return null;
         var until = nextTurn is null
             ? _turns.Count - 1
             : _turns.FindIndex(t => t.Turn.Id == nextTurn);
         for (var i = at + 1; i <= until; i++)
         {
-            if (IsSame(_turns[at].Turn, _turns[i].Turn) && _turns[i].Result.Offset is not null)
+            if (IsSame(_turns[dial].Turn, _turns[i].Turn) && _turns[i].Result.Offset is not null)
                 return Of(_turns[i].Turn, _turns[i].Result);
         }
         return null;
     }
 
+    private static string DialOf(PressStroke stroke) =>
+        stroke.Dial.Length > 0 ? stroke.Dial : stroke.Turn;
+
+    /// <summary>The newest turn of the moment; empty when there is none.</summary>
+    public string Newest => _turns.Count > 0 ? _turns[^1].Turn.Id : "";
+
     private Bow Typed(PressStroke stroke, Measured<Distance> runOut, Measured<Angle>? high)
     {
         var u = Uncertainty(runOut);
         return new(
-            PlaceOf(stroke.Turn) ?? new(Support.Unknown, null, null, null),
+            PlaceOf(DialOf(stroke)) ?? new(Support.Unknown, null, null, null),
             runOut.Value / 2,
             u / 2,
             high?.Value,
             2 * u,
             runOut.Value,
-            LimitOf(stroke.Turn, stroke.Moment)
+            LimitOf(DialOf(stroke), stroke.Moment),
+            DialOf(stroke)
         );
     }
 
@@ -136,7 +146,8 @@ internal sealed class PressReadings
             result.HighPoint,
             result.RunOutUncertainty,
             Math.Max(result.RunOut ?? 0, 2 * result.Offset.Value),
-            result.Limit
+            result.Limit,
+            turn.Id
         );
 
     private static TurnPlace PlaceOf(DialTurn turn) =>

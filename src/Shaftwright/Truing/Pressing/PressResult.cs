@@ -97,6 +97,12 @@ public sealed record PressResult
     /// <summary>Where the dial stands, mm from the inner end, as far as known.</summary>
     public double? DialAt { get; init; }
 
+    /// <summary>Id of the turn that says where that was read; empty when none does.</summary>
+    public string Dial { get; init; } = "";
+
+    /// <summary>Id of the newest turn at this moment; empty when there is none.</summary>
+    public string NewestTurn { get; init; } = "";
+
     /// <summary>Limit of the run-out, mm.</summary>
     public double Limit { get; init; }
 

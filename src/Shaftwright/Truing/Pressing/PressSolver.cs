@@ -31,12 +31,14 @@ public static class PressSolver
     /// <param name="judged">The same, judged.</param>
     /// <param name="cut">The shaft that is made; null when there is none.</param>
     /// <param name="donors">What it is made from.</param>
+    /// <param name="at">The moment to answer for; null for the latest that was read or pressed.</param>
     public static PressResult Solve(
         PressInput? press,
         TruingInput? truing,
         TruingResult? judged,
         CutResult? cut,
-        DonorsResult? donors
+        DonorsResult? donors,
+        Moment? at = null
     )
     {
         press ??= new PressInput();
@@ -54,8 +56,37 @@ public static class PressSolver
             judged,
             cut?.Made,
             donors,
-            moment
+            at ?? moment
         ).Answer();
+    }
+
+    /// <summary>The stroke that was made as planned, ready to be kept: places and angle as the plan said, what was read before it.</summary>
+    /// <param name="result">The answer that held the plan.</param>
+    /// <param name="id">An id of its own.</param>
+    /// <exception cref="ArgumentException">The answer holds no plan.</exception>
+    public static PressStroke Planned(PressResult result, string id)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        var plan =
+            result.Plan ?? throw new ArgumentException("There is no stroke in it.", nameof(result));
+        Measured<Distance> Mm(double mm, int digits) =>
+            Measured<Distance>.Of(Math.Round(mm, digits), Distance.Mm);
+        Measured<Angle> Degrees(double rad) =>
+            Measured<Angle>.Of(Math.Round(rad * 180 / Math.PI), Angle.Degree);
+        return new()
+        {
+            Id = id,
+            Moment = result.Moment,
+            RamAt = Mm(plan.RamAt, 1),
+            FirstBlockAt = Mm(plan.FirstBlockAt, 1),
+            SecondBlockAt = Mm(plan.SecondBlockAt, 1),
+            Up = Degrees(plan.Up),
+            Depth = Mm(Math.Max(plan.Depth, PressFields.Depth.Least), 2),
+            RunOutBefore = Mm(result.RunOut ?? 2 * plan.Wanted, 3),
+            HighBefore = Degrees(result.HighPoint ?? plan.Up),
+            Turn = result.NewestTurn,
+            Dial = result.Dial,
+        };
     }
 
     /// <summary>One evaluation: what is known, in the order in which it is asked.</summary>
@@ -106,6 +137,7 @@ public static class PressSolver
             {
                 Moment = moment,
                 Limit = TruingSolver.UsualLimit(moment),
+                NewestTurn = _readings.Newest,
                 Length = length,
                 Stretches = _shaft?.Drawn ?? [],
                 Words = Sentence.Plain("Not known yet."),
@@ -135,6 +167,7 @@ public static class PressSolver
                 RunOut = 2 * bow.Offset,
                 HighPoint = bow.High,
                 DialAt = bow.Place.At,
+                Dial = bow.Turn,
                 Limit = bow.Limit,
             };
             if (bow.RunOut + bow.Expanded <= bow.Limit)

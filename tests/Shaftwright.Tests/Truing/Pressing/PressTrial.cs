@@ -152,7 +152,7 @@ internal sealed class PressTrial
     }
 
     /// <summary>The plain rule: begin where the program does, and go deeper by the same step each time until the dial says that it
-    /// is inside; gone too far, turn half round and begin again.</summary>
+    /// is inside; gone too far, turn half round and begin again at three fifths of the first depth.</summary>
     public Outcome Plain(double step)
     {
         var press = new SimulatedPress(_truth, _runOut, _direction, _seed);
@@ -172,7 +172,7 @@ internal sealed class PressTrial
                 return End(press, made, inside, "");
             var high = turn.HighPoint ?? up;
             if (Math.Cos(high - up) < 0)
-                depth = plan.Depth;
+                depth = 0.6 * plan.Depth;
             up = high;
             press.Press(plan.FirstBlockAt, plan.SecondBlockAt, plan.RamAt, up, depth);
             made.Add(new(null, 0, IsTooFar(press, up)));
