@@ -75,8 +75,18 @@ public static class PressDrawing
 
         var bottom = middle + half + 44;
         var (a, b) = (At(plan.FirstBlockAt), At(plan.SecondBlockAt));
-        board.Dimension(a, ramX, bottom + 14, Say.Length(plan.RamAt - plan.FirstBlockAt).In(display));
-        board.Dimension(ramX, b, bottom + 14, Say.Length(plan.SecondBlockAt - plan.RamAt).In(display));
+        board.Dimension(
+            a,
+            ramX,
+            bottom + 14,
+            Say.Length(plan.RamAt - plan.FirstBlockAt).In(display)
+        );
+        board.Dimension(
+            ramX,
+            b,
+            bottom + 14,
+            Say.Length(plan.SecondBlockAt - plan.RamAt).In(display)
+        );
         var y0 = board.Paragraph(
             Ink.Strong,
             bottom + 44,
@@ -93,7 +103,14 @@ public static class PressDrawing
         const double round = 40;
         var eye = new Spot(side + round + 16, y0 + round + 26);
         board.Add(new Circle(Ink.Bar, eye, round));
-        board.Add(new Line(Ink.Answer, new(eye.X, eye.Y - round - 24), new(eye.X, eye.Y - round - 2), Arrow: true));
+        board.Add(
+            new Line(
+                Ink.Answer,
+                new(eye.X, eye.Y - round - 24),
+                new(eye.X, eye.Y - round - 2),
+                Arrow: true
+            )
+        );
         var angle = -plan.Up;
         Spot Polar(double r) => new(eye.X + r * Math.Sin(angle), eye.Y - r * Math.Cos(angle));
         board.Add(new Line(Ink.Weld, Polar(round - 16), Polar(round + 10)));
@@ -149,7 +166,9 @@ public static class PressDrawing
                 ["Of that springs back", Say.Fine(plan.SpringsBack).In(display)],
                 [
                     "Load",
-                    Say.Load(plan.Load.Low).In(display) + " to " + Say.Load(plan.Load.High).In(display),
+                    Say.Load(plan.Load.Low).In(display)
+                        + " to "
+                        + Say.Load(plan.Load.High).In(display),
                 ],
                 [
                     "Run-out should fall by",

@@ -2,6 +2,7 @@ using Shaftwright.CrackTest;
 using Shaftwright.Findings;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
+using Shaftwright.Truing.Pressing;
 
 namespace Shaftwright.JobFile;
 
@@ -249,14 +250,17 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
             return (null, [], false);
         var over = judged.Turns.Any(t => t.Verdict == RunOutVerdict.Over);
         var dial = StageAnswers.Truing(judged);
-        // What the press says counts while there is something to press; a straight shaft answers by the dial alone.
-        return over && StageAnswers.Press(result, moment) is { } stroke
-            ? (
-                dial is null ? stroke : $"{dial} {stroke}",
-                [.. judged.Findings, .. result.PressAt(moment)!.Findings],
-                over
-            )
-            : (dial, judged.Findings, over);
+        var press = result.PressAt(moment);
+        // What the press says counts while there is something to press, and a crack sign always; a straight shaft answers by the
+        // dial alone.
+        if (press is null || !(over || press.Findings.Any(f => f.Code == PressResult.CrackSign)))
+            return (dial, judged.Findings, over);
+        var stroke = press.Step == PressStep.NotKnown ? null : press.Words;
+        return (
+            dial is null || stroke is null ? dial ?? stroke : $"{dial} {stroke}",
+            [.. judged.Findings, .. press.Findings],
+            over
+        );
     }
 
     private static IEnumerable<Finding> StrengthFindings(

@@ -4,7 +4,6 @@ using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
-using Shaftwright.Truing.Pressing;
 using Shaftwright.Weld;
 
 namespace Shaftwright.JobFile;
@@ -144,15 +143,6 @@ public static class StageAnswers
     {
         ArgumentNullException.ThrowIfNull(result);
         return result.Truing is { } truing ? Truing(truing) : null;
-    }
-
-    /// <summary>The next stroke of the press at a moment, or that there is none to make; null when nothing can be said.</summary>
-    /// <param name="result">The job's answers.</param>
-    /// <param name="moment">The moment.</param>
-    public static Sentence? Press(JobResult result, Moment moment)
-    {
-        ArgumentNullException.ThrowIfNull(result);
-        return result.PressAt(moment) is { Step: not PressStep.NotKnown } press ? press.Words : null;
     }
 
     internal static Sentence? Truing(TruingResult truing)

@@ -3,6 +3,7 @@ using Shaftwright.Findings;
 using Shaftwright.JobFile;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
+using Shaftwright.Truing.Pressing;
 
 namespace Shaftwright.App.Tests.RouteCards;
 
@@ -295,6 +296,54 @@ public class RouteCardTests
         Assert.Equal(OperationState.Stopped, StateOf(Card(With(bent)), "true-butt"));
         Assert.Equal(OperationState.Answered, StateOf(Card(With(bent, straight)), "true-butt"));
         Assert.Equal(OperationState.Stopped, StateOf(Card(With(straight, bent)), "true-butt"));
+    }
+
+    [Fact]
+    public void Truing_WithThePressKnown_SaysTheNextStrokeUntilItIsStraightOrACrackShows()
+    {
+        var press = new PressInput
+        {
+            Tempered = true,
+            Diameter = Measured<Distance>.Of(26, Distance.Mm),
+            Length = Measured<Distance>.Of(560, Distance.Mm),
+        };
+        Operation Of(PressInput input, double runOut) =>
+            Card(
+                new(
+                    new Job
+                    {
+                        Truing = new() { Turns = [TurnOf("a", runOut)] },
+                        Press = input,
+                    },
+                    new JobRecords()
+                )
+            )
+                .Operations.Single(o => o.Code == "true-butt");
+        var bent = Of(press, 0.6);
+        Assert.Contains("past contact", bent.Answer!.ToString(), StringComparison.Ordinal);
+        Assert.Contains(bent.Findings, f => f.Code == "press-promise");
+        Assert.DoesNotContain(
+            "press",
+            Of(press, 0.02).Answer!.ToString(),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            Of(press with { Tempered = null }, 0.6).Findings,
+            f => f.Code == "press-untempered"
+        );
+        var cracked = press with
+        {
+            Strokes =
+            [
+                new PressStroke
+                {
+                    Id = "p",
+                    Moment = Moment.ButtWelded,
+                    CrackSign = true,
+                },
+            ],
+        };
+        Assert.Equal(OperationState.Stopped, Of(cracked, 0.02).State);
     }
 
     [Fact]

@@ -26,7 +26,7 @@ internal sealed class PressAdvice
     public void CrackSign() =>
         Add(
             Severity.Stop,
-            "press-crack-sign",
+            PressResult.CrackSign,
             $"A crack, a click or flaking was noted at a stroke.",
             $"Press no more. Crack-test it; a shaft with a crack is scrapped, not welded again.",
             Practice

@@ -79,6 +79,9 @@ public sealed record PressLearned(Band Before, Band Now, int Strokes);
 /// <summary>The answer of the press.</summary>
 public sealed record PressResult
 {
+    /// <summary>Code of the finding that a crack, a click or flaking was noted at a stroke.</summary>
+    public const string CrackSign = "press-crack-sign";
+
     /// <summary>How far along the work is.</summary>
     public Moment Moment { get; init; }
 

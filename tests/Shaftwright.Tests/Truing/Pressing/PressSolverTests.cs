@@ -437,6 +437,62 @@ public sealed class PressSolverTests
             iter: 20
         );
 
+    [Fact]
+    public void Planned_KeptWithAReadingAfter_IsTakenForTheStrokeOfThatPlan()
+    {
+        var before = Ask(Bar(), Turn("far", 0.5, 40, 200), Turn("t", 1.0, 40));
+        Assert.Equal(("t", "t"), (before.Dial, before.NewestTurn));
+        var stroke = PressSolver.Planned(before, "a") with
+        {
+            RunOutAfter = Mm(0.7),
+            HighAfter = Degrees(40),
+        };
+        var after = Ask(Bar(stroke), Turn("far", 0.5, 40, 200), Turn("t", 1.0, 40));
+        Assert.Equal(0.15, after.Strokes[0].Seen!.Value, 1e-3);
+        Assert.Equal(0.7, after.RunOut!.Value, 1e-9);
+        Assert.Equal(before.Plan!.FirstBlockAt, after.Plan!.FirstBlockAt, 0.1);
+        Assert.Throws<ArgumentException>(() =>
+            PressSolver.Planned(Ask(Bar(), Turn("t", 0.05, 0)), "b")
+        );
+    }
+
+    [Fact]
+    public void Planned_ReadAtTheOtherStationLast_StillKnowsWhereTheDialStood()
+    {
+        // The worst of two stations was read first; the turn read after it is no reading after the stroke.
+        var before = Ask(Bar(), Turn("t", 1.0, 40), Turn("far", 0.5, 40, 200));
+        Assert.Equal(("t", "far"), (before.Dial, before.NewestTurn));
+        var stroke = PressSolver.Planned(before, "a");
+        var waits = Ask(Bar(stroke), Turn("t", 1.0, 40), Turn("far", 0.5, 40, 200));
+        Says(waits, "press-read-after", Severity.Caution);
+        var read = Ask(
+            Bar(stroke),
+            Turn("t", 1.0, 40),
+            Turn("far", 0.5, 40, 200),
+            Turn("u", 0.6, 40)
+        );
+        Assert.Equal(0.2, read.Strokes[0].Seen!.Value, 1e-3);
+    }
+
+    [Fact]
+    public void PressAt_TwoMoments_AnswersForEach()
+    {
+        var result = Workflow.Evaluate(
+            new Job
+            {
+                Press = Bar(),
+                Truing = new()
+                {
+                    Turns = [Turn("t", 0.05, 0), Turn("s", 0.8, 0, moment: Moment.Sleeved)],
+                },
+            }
+        );
+        Assert.Equal(PressStep.Straight, result.PressAt(Moment.ButtWelded)!.Step);
+        Assert.Equal(PressStep.Press, result.PressAt(Moment.Sleeved)!.Step);
+        Assert.Equal(Moment.Sleeved, result.Press!.Moment);
+        Assert.Null(result.PressAt(Moment.Tacked));
+    }
+
     private static Job MadeJob() =>
         new()
         {

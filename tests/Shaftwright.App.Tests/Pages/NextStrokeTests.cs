@@ -1,0 +1,122 @@
+using System.Text.Json.Nodes;
+using Microsoft.Playwright;
+
+namespace Shaftwright.App.Tests.Pages;
+
+/// <summary>A shaft at the press, on a phone.</summary>
+[Collection(PageTests.Name)]
+public class NextStrokeTests(Bench bench)
+{
+    private static JsonObject Bent(bool? tempered = null)
+    {
+        var readings = new JsonArray();
+        for (var i = 0; i < 8; i++)
+            readings.Add(
+                (JsonNode)
+                    new JsonObject
+                    {
+                        ["angle"] = $"{45 * i}°",
+                        ["dial"] =
+                            Math.Round(0.5 * Math.Cos((45 * i - 90) * Math.PI / 180), 2)
+                                .ToString(System.Globalization.CultureInfo.InvariantCulture)
+                            + " mm",
+                    }
+            );
+        var press = new JsonObject
+        {
+            ["diameter"] = "26 mm",
+            ["length"] = "560 mm",
+            ["steel"] = "mediumCarbon",
+        };
+        if (tempered is { } said)
+            press["tempered"] = said;
+        return new()
+        {
+            ["truing"] = new JsonObject
+            {
+                ["turns"] = new JsonArray(
+                    new JsonObject
+                    {
+                        ["id"] = "t1",
+                        ["moment"] = "buttWelded",
+                        ["support"] = "centres",
+                        ["station"] = "280 mm",
+                        ["readings"] = readings,
+                    }
+                ),
+            },
+            ["press"] = press,
+        };
+    }
+
+    [Fact]
+    public async Task NextStroke_NotKnownToBeTempered_IsRefusedUntilItIsSaid()
+    {
+        using var laptop = new Laptop(bench.Address);
+        var job = await laptop.Begin("Lapwing, untempered", Bent());
+        await using var phone = await bench.Phone();
+        await phone.Open("job/" + job);
+        await phone.Asked("Lapwing, untempered");
+        await phone.Follow($"job/{job}/next-stroke/answer");
+        await phone.Asked("The next stroke");
+        Assert.Contains("Do not press it yet", await phone.Sentence(), StringComparison.Ordinal);
+        await phone.Follow($"job/{job}/next-stroke/tempered");
+        await phone.Asked("Was the weld tempered?");
+        await phone.Page.Locator("label[for=q-tempered-yes]").ClickAsync();
+        await phone.Follow($"job/{job}/next-stroke/answer");
+        await Phone
+            .Expect(phone.Page.Locator(".answer p").First)
+            .ToContainTextAsync("past contact");
+        await laptop.Until(job, d => d["press"]!["tempered"]?.GetValue<bool>() is true);
+    }
+
+    [Fact]
+    public async Task NextStroke_KeptWithWhatTheDialSaidAfter_LearnsAndCanBeTakenBack()
+    {
+        using var laptop = new Laptop(bench.Address);
+        var job = await laptop.Begin("Lapwing, at the press", Bent(tempered: true));
+        await using var phone = await bench.Phone();
+        await phone.Open("job/" + job);
+        await phone.Asked("Lapwing, at the press");
+        await phone.Page.Locator("#true-butt button.place").ClickAsync();
+        await phone.Page.GetByRole(AriaRole.Link, new() { Name = "The next stroke" }).ClickAsync();
+        await phone.Asked("The next stroke");
+        var first = Phone.Numbers(await phone.Sentence())[0];
+        Assert.InRange(first, 1, 8);
+        // The caution stands on this screen, once.
+        await Phone.Expect(phone.Page.GetByText("stand aside")).ToHaveCountAsync(1);
+        Assert.True(
+            await phone.Page.EvaluateAsync<bool>(
+                "() => document.documentElement.scrollWidth <= innerWidth"
+            )
+        );
+        await phone.Shoot("next-stroke");
+        await Phone
+            .Expect(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this stroke" }))
+            .ToBeDisabledAsync();
+        await phone.Type("Run-out now", "1");
+        await phone.Type("High at, from the mark", "90");
+        await phone.Press("Keep this stroke");
+        await Phone
+            .Expect(phone.Page.GetByRole(AriaRole.Heading, new() { Name = "One stroke so far" }))
+            .ToBeVisibleAsync();
+        // It left nothing, so the bar is harder than the low end and the next goes deeper.
+        Assert.True(Phone.Numbers(await phone.Sentence())[0] > first);
+        var kept = await laptop.Until(job, d => d["press"]?["strokes"] is JsonArray { Count: 1 });
+        var stroke = kept["press"]!["strokes"]![0]!;
+        Assert.Equal(("1 mm", "t1"), ((string?)stroke["runOutAfter"], (string?)stroke["turn"]));
+        await Phone
+            .Expect(
+                phone.Page.GetByRole(AriaRole.Textbox, new() { Name = "Run-out now", Exact = true })
+            )
+            .ToHaveValueAsync("");
+
+        await phone.Press("Take back the last stroke");
+        await Phone
+            .Expect(phone.Page.GetByRole(AriaRole.Heading, new() { Name = "One stroke so far" }))
+            .ToHaveCountAsync(0);
+        Assert.Equal(first, Phone.Numbers(await phone.Sentence())[0]);
+        var back = await laptop.Until(job, d => d["press"]?["strokes"] is JsonArray { Count: 2 });
+        Assert.True(back["press"]!["strokes"]![1]!["withdrawn"]!.GetValue<bool>());
+    }
+}
