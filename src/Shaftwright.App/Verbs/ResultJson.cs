@@ -14,6 +14,7 @@ using Shaftwright.Measures;
 using Shaftwright.Strength;
 using Shaftwright.Weld;
 using Shaftwright.Truing;
+using Shaftwright.Truing.Pressing;
 
 namespace Shaftwright.App.Verbs;
 
@@ -55,6 +56,7 @@ internal sealed class ResultJson
                 Named<RunOutVerdict>(),
                 Named<BendKind>(),
                 Named<TurningLine>(),
+                Named<PressStep>(),
             },
         };
     }
@@ -147,6 +149,7 @@ internal sealed class ResultJson
 [JsonSerializable(typeof(CarResult))]
 [JsonSerializable(typeof(WeldResult))]
 [JsonSerializable(typeof(BeadPlan))]
+[JsonSerializable(typeof(PressResult))]
 [JsonSerializable(typeof(CrackTestResult))]
 [JsonSerializable(typeof(IReadOnlyList<CrackTestVerb.Clock>))]
 [JsonSerializable(typeof(IReadOnlyList<CrackTestVerb.Demand>))]

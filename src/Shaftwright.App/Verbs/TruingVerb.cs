@@ -28,8 +28,14 @@ internal static class TruingVerb
                 )
                     if (table is not null)
                         PlainText.Table(text, [table.Heads, .. table.Rows]);
+                if (r.Press is { } press)
+                    PlainText.Table(text, [["Press", press.Words.In(display)]]);
             },
-            Findings = r => r.Truing?.Findings ?? [],
-            Write = (r, json, writer) => json.Write(writer, "result", r.Truing),
+            Findings = r => [.. r.Truing?.Findings ?? [], .. r.Press?.Findings ?? []],
+            Write = (r, json, writer) =>
+            {
+                json.Write(writer, "result", r.Truing);
+                json.Write(writer, "press", r.Press);
+            },
         };
 }
