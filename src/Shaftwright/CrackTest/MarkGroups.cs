@@ -13,7 +13,8 @@ public readonly record struct FlatMark(double X, double S, double Length, double
 /// <para>Marks are straight segments on the unrolled surface, which closes on itself; a gap is the shortest distance between
 /// them. The size of a group, when it is compared on, is the largest distance across it: that never shrinks as marks join,
 /// so the order in which they are taken cannot matter. Its length as judged is the sum of its marks and of the shortest set of
-/// gaps that joins them, and never less than the distance across: for marks in line that is the same.</para></remarks>
+/// gaps that joins them, and never less than the distance across: for marks in line that is the same. Beside a bend one mark more, standing between
+/// three others, can shorten those gaps; it never parts what was one.</para></remarks>
 public static class MarkGroups
 {
     /// <summary>Puts marks together.</summary>

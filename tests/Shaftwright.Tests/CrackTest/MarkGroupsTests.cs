@@ -65,11 +65,27 @@ public sealed class MarkGroupsTests
             );
 
     [Fact]
-    public void Of_OneMarkMore_NeverShortensOrPartsWhatWasOne() =>
+    public void Of_OneMarkMore_NeverPartsWhatWasOne() =>
         Gen.Select(s_mark.Array[1, 7], s_mark)
             .Sample(
                 (marks, more) =>
                 {
+                    var before = MarkGroups.Of(marks, Around);
+                    var after = MarkGroups.Of([.. marks, more], Around);
+                    return before.All(b => after.Any(a => b.Members.All(a.Members.Contains)));
+                },
+                iter: 2000
+            );
+
+    // Beside a bend one mark more can stand between three others and shorten the gaps that join them, as a crossroads does.
+    [Fact]
+    public void Of_OneMarkMoreInLine_NeverShortensWhatWasOne() =>
+        Gen.Select(s_mark.Array[1, 7], s_mark)
+            .Sample(
+                (drawn, one) =>
+                {
+                    FlatMark[] marks = [.. drawn.Select(m => m with { S = 0, Direction = 0 })];
+                    var more = one with { S = 0, Direction = 0 };
                     var before = MarkGroups.Of(marks, Around);
                     var after = MarkGroups.Of([.. marks, more], Around);
                     return before.All(b =>
