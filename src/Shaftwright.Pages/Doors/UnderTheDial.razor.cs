@@ -280,6 +280,7 @@ public sealed partial class UnderTheDial
     /// <inheritdoc/>
     protected override Job Handed(Job basis, string part)
     {
+        ArgumentNullException.ThrowIfNull(basis);
         var laid = Lay(basis);
         return laid.Truing is not { } truing
             ? laid
@@ -291,6 +292,9 @@ public sealed partial class UnderTheDial
                     [
                         .. truing.Turns.Select(t => t.Id == TurnId ? t with { Id = part } : t),
                     ],
+                    // A box left empty here says nothing of the shaft, and takes nothing out of the job.
+                    WeldAt = truing.WeldAt ?? basis.Truing?.WeldAt,
+                    OverallLength = truing.OverallLength ?? basis.Truing?.OverallLength,
                 },
             };
     }

@@ -125,9 +125,21 @@ public class DialPageTests(Bench bench)
     /// <summary>Writes a picture to be looked at, when a folder for it is named.</summary>
     private static async Task Look(Phone phone, string name)
     {
-        if (Environment.GetEnvironmentVariable("SHAFTWRIGHT_LOOK") is { } folder)
+        if (Environment.GetEnvironmentVariable("SHAFTWRIGHT_LOOK") is not { } folder)
+            return;
+        foreach (var (wide, high) in new[] { (1280, 900), (Phone.Width, 844) })
+        {
+            await phone.Page.SetViewportSizeAsync(wide, high);
             await phone.Page.ScreenshotAsync(
-                new() { Path = Path.Combine(folder, "dial-" + name + ".png"), FullPage = true }
+                new()
+                {
+                    Path = Path.Combine(
+                        folder,
+                        FormattableString.Invariant($"dial-{name}-{wide}.png")
+                    ),
+                    FullPage = wide == Phone.Width,
+                }
             );
+        }
     }
 }
