@@ -208,6 +208,15 @@ public static class Sheet
                     );
                 Rows(html, SheetTables.CrackTests(job, tests, display));
                 break;
+            case "prepare-ends" when result.Weld?.Preparation is { } groove:
+                Figure(html, GrooveDrawing.Of(groove, display, narrow), "groove", true);
+                break;
+            case "preheat":
+                Rows(html, WeldTables.Heat(result.Weld, display), numbers: true);
+                break;
+            case "weld":
+                Rows(html, WeldTables.Beads(result.Beads, display), numbers: true);
+                break;
             case "set-up" when result.Weld is { } weld:
                 Figure(
                     html,

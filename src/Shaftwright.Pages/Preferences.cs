@@ -49,6 +49,8 @@ public sealed class Preferences(DeviceStore device)
             return fine ? Distance.Thou : Distance.Inch;
         if (typeof(T) == typeof(Torque) && Display == Display.Inch)
             return Torque.PoundFoot;
+        if (typeof(T) == typeof(Temperature) && Display == Display.Inch)
+            return Temperature.Fahrenheit;
         return T.Units[0];
     }
 }

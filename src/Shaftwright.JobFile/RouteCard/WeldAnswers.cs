@@ -71,9 +71,15 @@ public static class WeldAnswers
         ArgumentNullException.ThrowIfNull(result);
         if (result.Weld?.Heat is not { } heat)
             return null;
-        Sentence take = $"Preheat to {To(heat.Preheat, Say.Temperature)}";
+        return $"Preheat to {To(heat.Preheat, Say.Temperature)}{Formula(heat)}";
+    }
+
+    /// <summary>What the formula says beside the band, to the full stop: "; the formula says 225 °C and is outside its range (carbon)."</summary>
+    public static Sentence Formula(HeatNumbers heat)
+    {
+        ArgumentNullException.ThrowIfNull(heat);
         if (heat.Diameter is null)
-            return $"{take}.";
+            return $".";
         var outside =
             heat.MethodBLimits.Count > 0
                 ? $" and is outside its range ({string.Join(", ", heat.MethodBLimits.Select(MethodB.NameOf))})"
@@ -82,7 +88,7 @@ public static class WeldAnswers
             heat.MethodB.High < BarHeat.Workshop ? (Sentence)$"none"
             : heat.MethodB.Low < BarHeat.Workshop ? $"none to {Say.Temperature(heat.MethodB.High)}"
             : To(heat.MethodB, Say.Temperature);
-        return $"{take}; the formula says {says}{outside}.";
+        return $"; the formula says {says}{outside}.";
     }
 
     /// <summary>Where the next layer begins and how hot the bar may get; null when there is no weld yet.</summary>

@@ -83,7 +83,19 @@ public static class Units
     {
         var unit = UnitOf(part);
         var number = part[..^unit.Length].Trim().Replace('−', '-');
-        return unit is "mm" or "°" or "N·m" or "MPa" or "kg" or "HRC"
+        return
+            unit
+                is "mm"
+                    or "°"
+                    or "N·m"
+                    or "MPa"
+                    or "kg"
+                    or "HRC"
+                    or "°C"
+                    or "V"
+                    or "A"
+                    or "mm/min"
+                    or "HV"
             ? number
             : number + " " + unit;
     }

@@ -41,6 +41,22 @@ public static class ToScale
             : null;
     }
 
+    /// <summary>The groove with its beads.</summary>
+    public static Scaled? Groove(JobResult result, Display display)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return result.Weld?.Preparation is { } groove
+            ? Ready(GrooveDrawing.Of(groove, display), "groove")
+            : null;
+    }
+
+    /// <summary>The next layer, bead by bead.</summary>
+    /// <param name="plan">The order of the beads.</param>
+    /// <param name="display">Units of the words.</param>
+    /// <param name="now">Number of the bead to weld now, from 1; 0 for none.</param>
+    public static Scaled? Beads(Weld.BeadPlan? plan, Display display, int now = 0) =>
+        plan is null ? null : Ready(BeadDrawing.Of(plan, display, now: now), "beads");
+
     /// <summary>One donor as far as it was walked.</summary>
     public static Scaled? Donor(JobResult result, bool inner, Display display)
     {

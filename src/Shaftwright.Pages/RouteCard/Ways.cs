@@ -19,10 +19,21 @@ public static class Ways
             "walk-donors" => (TwoShafts.Place, "Walk the shafts"),
             "cut" => (TwoShafts.Place + "/overall", "Length, sleeve and cuts"),
             "set-up" => (EndsInAVee.Place, "Ends in the vee"),
+            "prepare-ends" => (JobWeld.Place + "/groove", "The groove and the filler"),
+            "weld-sample" => (JobWeld.Place + "/sample", "What the sample gave"),
+            "check-tacks" => (JobWeld.Place + "/tacks", "The dial on both sides"),
+            "preheat" => (JobWeld.Place + "/preheat", "Steel, arc and preheat"),
+            "weld" => (JobWeld.Place + "/beads", "Bead by bead"),
+            "temper" => (JobWeld.Place + "/temper", "Between runs and after"),
+            "sleeve" => (JobWeld.Place + "/sleeve", "The sleeve's seams"),
             _ => MomentOf(operation) is { } moment
                 ? (UnderTheDial.Place + "?moment=" + moment, "A new turn under the dial")
                 : null,
         };
+
+    /// <summary>A second door of an operation; null where there is none.</summary>
+    public static (string Slug, string Words)? AlsoOf(string operation) =>
+        operation == "set-up" ? (JobWeld.Place + "/vees", "Packing, two vees, a taper") : null;
 
     /// <summary>The moment of the turns under the dial that belong to an operation; null where none do.</summary>
     public static Moment? MomentOf(string operation) =>
@@ -46,6 +57,8 @@ public static class Ways
             "walk-donors" => ToScale.Donors(result, display),
             "cut" => ToScale.Made(result, display),
             "set-up" => ToScale.Vee(result, display),
+            "prepare-ends" => ToScale.Groove(result, display),
+            "weld" => ToScale.Beads(result.Beads, display),
             _ => MomentOf(operation) is { } moment ? ToScale.Bow(result, moment, display) : null,
         };
 
@@ -65,7 +78,11 @@ public static class Ways
             "walk-donors" => ["/donors"],
             "cut" => ["/cut"],
             "strength" => ["/car", "/donorCars", "/strength"],
-            "set-up" => ["/weld"],
+            "set-up" or "prepare-ends" or "check-tacks" or "preheat" or "weld" or "temper" =>
+            [
+                "/weld",
+            ],
+            "weld-sample" or "sleeve" => ["/strength"],
             _ => MomentOf(operation) is null ? [] : ["/truing", "/press"],
         };
         return Array.Exists(

@@ -344,6 +344,21 @@ internal static class Samples
                 ("vee", VeeDrawing.Of(Shims, 24.8, 23.7, null, d, width)),
                 ("steep vee", VeeDrawing.Of(Shims, 24.8, 23.7, 0.9, d, width)),
                 ("flat vee, alike", VeeDrawing.Of(new() { Findings = [] }, 24, 24, 2.2, d, width)),
+                ("groove", GrooveDrawing.Of(Welded(8, 1.5), d, width)),
+                ("groove to a point", GrooveDrawing.Of(Welded(0, 0), d, width)),
+                ("beads", BeadDrawing.Of(Weld.BeadSolver.Solve([], null), d, width)),
+                (
+                    "beads from the dial",
+                    BeadDrawing.Of(
+                        Weld.BeadSolver.Solve(
+                            [new(0, null, 0.2, 0.004, 2.2), new(1, null, 0.1, 0.004, 2.0)],
+                            Welded(8, 1.5)
+                        ),
+                        d,
+                        width,
+                        now: 2
+                    )
+                ),
                 ("dial", DialDrawing.Of(Judged, Turn, d, width)),
                 (
                     "dial, no high point",
@@ -361,6 +376,23 @@ internal static class Samples
                 );
         }
     }
+
+    /// <summary>The groove of two ends of 26 mm.</summary>
+    private static Weld.PreparationNumbers Welded(double flat, double cap) =>
+        Weld
+            .WeldSolver.Solve(
+                new()
+                {
+                    InnerDiameter = Measured<Distance>.Of(26, Distance.Mm),
+                    OuterDiameter = Measured<Distance>.Of(26, Distance.Mm),
+                    Preparation = new()
+                    {
+                        Flat = Measured<Distance>.Of(flat, Distance.Mm),
+                        Cap = Measured<Distance>.Of(cap, Distance.Mm),
+                    },
+                }
+            )
+            .Preparation!;
 
     public static Measured<Distance> D(string text) =>
         Measured<Distance>.Read(text, "sample").Required;

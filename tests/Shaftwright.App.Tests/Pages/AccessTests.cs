@@ -16,6 +16,33 @@ public class AccessTests(Bench bench)
         ("under-the-dial", "moment supports station readings limit answer"),
     ];
 
+    private static readonly (string Subject, string Questions)[] s_weld =
+    [
+        ("groove", "shape filler answer"),
+        ("vees", "way inner answer"),
+        ("preheat", "inner-steel arc chosen answer"),
+        ("sample", "alike fusion hardness answer"),
+        ("tacks", "inner answer"),
+        ("beads", "layers answer"),
+        ("temper", "interpass temper answer"),
+        ("sleeve", "seams closed answer"),
+    ];
+
+    [Fact]
+    public async Task EveryPageOfTheWeld_OfTheDemo_HasNoSeriousAxeFinding()
+    {
+        await using var phone = await bench.Phone();
+        await RouteCardPageTests.OpenDemo(phone);
+        foreach (var (subject, questions) in s_weld)
+        {
+            foreach (var question in (string[])[questions.Split(' ')[0], "answer"])
+            {
+                await phone.Follow($"{RouteCardPageTests.Demo}/weld/{subject}/{question}");
+                await IsSound(phone, $"weld/{subject}/{question}");
+            }
+        }
+    }
+
     [Fact]
     public async Task Home_AndTheRouteCard_HaveNoSeriousAxeFindingAndFit()
     {
@@ -66,6 +93,14 @@ public class AccessTests(Bench bench)
                 await Fits(phone, $"{door}/{question}");
                 await phone.Follow($"{RouteCardPageTests.Demo}/{door}/{question}");
                 await Fits(phone, $"{door}/{question} of a job");
+            }
+        }
+        foreach (var (subject, questions) in s_weld)
+        {
+            foreach (var question in questions.Split(' '))
+            {
+                await phone.Follow($"{RouteCardPageTests.Demo}/weld/{subject}/{question}");
+                await Fits(phone, $"weld/{subject}/{question}");
             }
         }
         foreach (var door in (string[])["torque", "joints"])
