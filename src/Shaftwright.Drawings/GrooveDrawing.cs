@@ -49,7 +49,7 @@ public static class GrooveDrawing
         }
         Beads(board, groove, k, At);
         board.Add(new Line(Ink.Axis, At(-(top + arm), 0), At(top + arm, 0)));
-        var y = axis + R * k + 26;
+        var y = axis + (R + groove.Cap) * k + 40;
         board.Dimension(
             middle - top * k,
             middle + top * k,

@@ -153,11 +153,11 @@ public static class WeldTopics
                 r.Weld?.Preparation is { } p
                     ? new(
                         $"Fill the groove in",
-                        Sentence.Plain(Between(p.FewestRuns, p.MostRuns) + " runs"),
+                        Sentence.Plain(Between(p.FewestRuns, p.MostRuns)),
                         p.SetOverall is { } set
                             ? (Sentence)
-                                $", and set {Say.Length(set.Low)} to {Say.Length(set.High)} overall in the vee: it draws together by {Say.Length(p.Shrinkage.Low)} to {Say.Length(p.Shrinkage.High)}."
-                            : $"; it draws the ends together by {Say.Length(p.Shrinkage.Low)} to {Say.Length(p.Shrinkage.High)}.",
+                                $"runs, and set {Say.Length(set.Low)} to {Say.Length(set.High)} overall in the vee: it draws together by {Say.Length(p.Shrinkage.Low)} to {Say.Length(p.Shrinkage.High)}."
+                            : $"runs; it draws the ends together by {Say.Length(p.Shrinkage.Low)} to {Say.Length(p.Shrinkage.High)}.",
                         p.Volume
                     )
                     : null,
@@ -400,9 +400,9 @@ public static class WeldTopics
             r =>
                 r.Weld?.Heat is { } heat
                     ? new(
-                        $"Preheat to",
-                        $"{Say.Temperature(heat.Preheat.Low)} to {Say.Temperature(heat.Preheat.High)}",
-                        WeldAnswers.Formula(heat),
+                        $"Preheat to at least",
+                        $"{Say.Temperature(heat.Preheat.Low)}",
+                        $"and at most {Say.Temperature(heat.Preheat.High)}{WeldAnswers.Formula(heat)}",
                         heat.Preheat.Low
                     )
                     : null,
@@ -743,8 +743,8 @@ public static class WeldTopics
                 r.Weld?.Heat is { } heat
                     ? new(
                         $"Temper at",
-                        $"{Say.Temperature(heat.Temper.Low)} to {Say.Temperature(heat.Temper.High)}",
-                        $"for {Say.Time(heat.TemperTime)}, before it is pressed.",
+                        $"{Say.Temperature(heat.Temper.Low)}",
+                        $"to {Say.Temperature(heat.Temper.High)} for {Say.Time(heat.TemperTime)}, before it is pressed.",
                         heat.Temper.Low
                     )
                     : null,

@@ -29,14 +29,21 @@ internal sealed class HeatAdvice
         Filler filler
     )
     {
-        foreach (var (end, steel) in new[] { ("inner-end", inner), ("outer-end", outer) })
+        var alike = inner.Words == outer.Words && inner.CarbonEquivalent == outer.CarbonEquivalent;
+        foreach (
+            var (end, steel) in new[]
+            {
+                (alike ? "each" : "the inner-end", inner),
+                ("the outer-end", outer),
+            }.Take(alike ? 1 : 2)
+        )
         {
             if (steel.IsGuess && steel.Candidates.Count > 1)
                 Add(
                     OfPreheat,
                     Severity.Caution,
                     "steel-guessed",
-                    $"The steel of the {end} piece is {steel.Words}: carbon equivalent {To(steel.CarbonEquivalent, Say.Content)}. The most demanding steel it can be counts.",
+                    $"The steel of {end} piece is {steel.Words}: carbon equivalent {To(steel.CarbonEquivalent, Say.Content)}. The most demanding steel it can be counts.",
                     $"Have an offcut analysed, or ask the part's maker. A plainer steel needs less preheat; treat it as hardenable until you know.",
                     "ranges of listed shaft steels, docs/weld.md"
                 );
@@ -120,7 +127,7 @@ internal sealed class HeatAdvice
                 OfPreheat,
                 Severity.Caution,
                 "heat-reaches",
-                $"If preheat and welding last, the heat can come to {List(hot, p => p.Comes)}.",
+                $"If preheat and welding last, the heat can bring {List(hot, p => p.Comes)}.",
                 $"Strip joints and boots first. Heat briskly and over a short length, wrap wet cloth between, and touch a temperature crayon to each of these places.",
                 "steady conduction along a bar, docs/weld.md; limits common practice, no source"
             );
@@ -304,16 +311,18 @@ internal sealed class HeatAdvice
         : celsius.Low < BarHeat.Workshop ? $"none to {Say.Temperature(celsius.High)}"
         : To(celsius, Say.Temperature);
 
+    /// <summary>The hottest place of each kind: a list of six is not read.</summary>
     private static Sentence List(List<HotPlace> places, Func<HotPlace, Band> of)
     {
         var all = Sentence.Plain("");
-        foreach (var p in places)
+        foreach (var kind in places.GroupBy(p => p.Words))
         {
-            if (p != places[0])
+            var p = kind.MaxBy(one => of(one).High)!;
+            if (p.Words != places[0].Words)
                 all.AppendLiteral("; ");
             all.AppendFormatted(
                 (Sentence)
-                    $"{Say.Temperature(of(p).High)} at the {(p.End == ShaftEnd.Inner ? "inner" : "outer")} {p.Words} ({Say.Length(p.FromWeld)} away, at most {Say.Temperature(p.Allowed)} allowed)"
+                    $"the {(p.End == ShaftEnd.Inner ? "inner" : "outer")} {p.Words} to {Say.Temperature(of(p).High)} (at most {Say.Temperature(p.Allowed)})"
             );
         }
         return all;
