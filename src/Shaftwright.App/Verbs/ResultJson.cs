@@ -12,9 +12,9 @@ using Shaftwright.Findings;
 using Shaftwright.Length;
 using Shaftwright.Measures;
 using Shaftwright.Strength;
-using Shaftwright.Weld;
 using Shaftwright.Truing;
 using Shaftwright.Truing.Pressing;
+using Shaftwright.Weld;
 
 namespace Shaftwright.App.Verbs;
 

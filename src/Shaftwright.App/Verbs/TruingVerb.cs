@@ -29,7 +29,12 @@ internal static class TruingVerb
                     if (table is not null)
                         PlainText.Table(text, [table.Heads, .. table.Rows]);
                 if (r.Press is { } press)
-                    PlainText.Table(text, [["Press", press.Words.In(display)]]);
+                    PlainText.Table(
+                        text,
+                        [
+                            ["Press", press.Words.In(display)],
+                        ]
+                    );
             },
             Findings = r => [.. r.Truing?.Findings ?? [], .. r.Press?.Findings ?? []],
             Write = (r, json, writer) =>

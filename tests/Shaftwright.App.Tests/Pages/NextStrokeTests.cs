@@ -83,8 +83,9 @@ public class NextStrokeTests(Bench bench)
         await phone.Asked("The next stroke");
         var first = Phone.Numbers(await phone.Sentence())[0];
         Assert.InRange(first, 1, 8);
-        // The caution stands on this screen, once.
+        // The caution stands on this screen, once, and so does what the promise rests on.
         await Phone.Expect(phone.Page.GetByText("stand aside")).ToHaveCountAsync(1);
+        await Phone.Expect(phone.Page.GetByText("not on your shaft")).ToHaveCountAsync(1);
         Assert.True(
             await phone.Page.EvaluateAsync<bool>(
                 "() => document.documentElement.scrollWidth <= innerWidth"

@@ -17,10 +17,10 @@ internal sealed class PressAdvice
     public void Promise() =>
         Add(
             Severity.Note,
-            "press-promise",
+            PressResult.Promise,
             $"What is said of a stroke is tested on a simulated press, not on your shaft: the simulator and what it assumes are in the handbook.",
             $"Believe the dial before the number, and stop when the two part company.",
-            "own simulation, docs/truing.md"
+            "own simulation, docs/pressing.md"
         );
 
     public void CrackSign() =>

@@ -82,6 +82,9 @@ public sealed record PressResult
     /// <summary>Code of the finding that a crack, a click or flaking was noted at a stroke.</summary>
     public const string CrackSign = "press-crack-sign";
 
+    /// <summary>Code of the finding that says on what the promise of a stroke was tested.</summary>
+    public const string Promise = "press-promise";
+
     /// <summary>How far along the work is.</summary>
     public Moment Moment { get; init; }
 

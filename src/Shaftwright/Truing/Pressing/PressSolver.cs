@@ -14,7 +14,7 @@ namespace Shaftwright.Truing.Pressing;
 /// <para>History: pressing again in the same place and way starts where the last stroke ended; pressing back after a turn follows
 /// Masing's rule, and is known less well, so it comes out shorter. A stroke elsewhere, or sideways, starts as if the metal were
 /// fresh, which in the same way round errs on the short side. Hardening with strain is left out, short side again.</para>
-/// <para>Says nothing of cracks. Its promise is tested on a simulator (docs/truing.md), not on your shaft.</para>
+/// <para>Says nothing of cracks. Its promise is tested on a simulator (docs/pressing.md), not on your shaft.</para>
 /// <para>Source: own derivation. Check values: Published/press-stroke.json, press-cases.json, press-rectangle.json.</para>
 /// </remarks>
 public static class PressSolver

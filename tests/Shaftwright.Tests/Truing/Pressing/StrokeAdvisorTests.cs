@@ -3,7 +3,7 @@ using System.Text;
 
 namespace Shaftwright.Tests.Truing.Pressing;
 
-/// <summary>The promise of the press, kept on a simulator. docs/truing.md prints the run over a thousand shafts.</summary>
+/// <summary>The promise of the press, kept on a simulator. docs/pressing.md prints the run over a thousand shafts.</summary>
 public sealed class StrokeAdvisorTests(ITestOutputHelper output)
 {
     private static readonly double[] s_steps = [0.1, 0.2, 0.4];
