@@ -159,7 +159,8 @@ public static class StageAnswers
         {
             RunOutVerdict.Inside => "inside it",
             RunOutVerdict.Over => "over it",
-            RunOutVerdict.ReadAgain => "over it only by readings that stand alone: clean there and read again",
+            RunOutVerdict.ReadAgain =>
+                "over it only by readings that stand alone: clean there and read again",
             _ => "too close to call",
         };
         return $"{truing.Turns.Count} turns; the worst runs out {Say.Fine(runOut)} against a limit of {Say.Fine(worst.Limit)}, {stands}. {shape.Words}";
@@ -180,7 +181,7 @@ public static class StageAnswers
         if (tests.Sites.FirstOrDefault(s => s.State == SiteState.Stopped) is { } stopped)
             return stopped.Words;
         if (
-            Entries.Standing(input?.Tests ?? []).LastOrDefault() is { Steps.Count: > 0 } run
+            Entries.Standing(input?.Tests ?? []) is [.., { Steps.Count: > 0 } run]
             && tests.Runs[^1].Verdict == RunVerdict.UnderWay
         )
             return Procedure.At(run, now).Words;
