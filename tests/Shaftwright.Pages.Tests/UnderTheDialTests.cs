@@ -20,7 +20,7 @@ public class UnderTheDialTests
         await using var hand = await Hand.At<UnderTheDial>(Bent, "turn=two&like=one", "readings");
         await hand.Type("station", "250");
         for (var i = 0; i < 3; i++)
-            await hand.Type($"r/{i}/dial", "0.1");
+            await hand.Type($"r/{45 * i}°/dial", "0.1");
         var (one, two) = (hand.Job.Truing!.Turns[0], hand.Job.Truing.Turns[1]);
         Assert.Equal("two", two.Id);
         Assert.Equal(250, two.Station!.Value);
@@ -37,7 +37,7 @@ public class UnderTheDialTests
             "turn=two&moment=Sleeved",
             "readings"
         );
-        await hand.Type("r/0/dial", "0.1");
+        await hand.Type("r/0°/dial", "0.1");
         var two = hand.Job.Truing!.Turns[1];
         Assert.Equal(Moment.Sleeved, two.Moment);
         Assert.Equal(60, two.FirstSupportAt!.Value);
@@ -67,7 +67,7 @@ public class UnderTheDialTests
     {
         await using var hand = await Hand.Without<UnderTheDial>("readings");
         for (var i = 0; i < 4; i++)
-            await hand.Type($"r/{i}/dial", "0.1");
+            await hand.Type($"r/{45 * i}°/dial", "0.1");
         var kept = hand.Door.Hand(Hand.Read(Bent), "new");
         Assert.Equal(["one", "new"], kept.Truing!.Turns.Select(t => t.Id));
         Assert.Equal(228, kept.Truing.WeldAt!.Value);

@@ -11,9 +11,6 @@ public sealed partial class UnderTheDial
     /// <summary>Its place in the address.</summary>
     public const string Place = "under-the-dial";
 
-    /// <summary>Most readings of a turn that the page takes.</summary>
-    private const int Most = 36;
-
     private static readonly Option[] Moments =
     [
         new(nameof(Moment.BeforeWelding), "Not welded yet"),
@@ -39,11 +36,6 @@ public sealed partial class UnderTheDial
         new("0", "My own"),
     ];
 
-    /// <summary>The places that may be even around the shaft, those first that a few readings are taken to belong to.</summary>
-    private static readonly int[] Grids = [8, 6, 12, 4];
-
-    private const int Usual = 8;
-
     private const string ByNeedle = "Needle";
     private const string ByIndicator = "Indicator";
 
@@ -51,8 +43,10 @@ public sealed partial class UnderTheDial
     private static readonly string[] Ways = ["Keypad", ByNeedle, ByIndicator];
 
     private string _way = Ways[0];
-    private int _current;
+    private string? _current;
     private string? _part;
+    private int _asked;
+    private TurnReadings? _read;
 
     /// <summary>Which turn of the job it is; null for one without a job.</summary>
     [SupplyParameterFromQuery(Name = "turn")]
@@ -129,18 +123,42 @@ public sealed partial class UnderTheDial
 
     private TurnResult? Mine => Result.Truing?.Turns.FirstOrDefault(t => t.TurnId == TurnId);
 
-    /// <summary>Readings at even angles; 0 where the angles are typed.</summary>
-    private int Count =>
-        int.TryParse(Draft["count"], CultureInfo.InvariantCulture, out var count) ? count : Usual;
+    private TurnReadings Read => _read ??= new(Draft);
 
-    private int Shown => Count > 0 ? Count : Math.Min(Most, Taken_() + 1);
+    private IReadOnlyList<DialPlace> Places => Read.Places(InHand);
 
-    private int Current => Math.Min(_current, Shown - 1);
+    /// <summary>The place in hand. An empty one goes when another number of places is asked for.</summary>
+    private string? InHand =>
+        _asked == Read.Count || Draft.Has(_current + TurnReadings.DialPart) ? _current : null;
 
-    private string DialLabel =>
-        Count > 0
-            ? $"Reading {Current + 1} of {Count}: turn to {AngleOf(Current)!.Value.ToString("0.#", CultureInfo.InvariantCulture)}°"
-            : $"Reading {Current + 1}";
+    /// <summary>Number of the place in hand among those shown.</summary>
+    private int Current
+    {
+        get
+        {
+            var places = Places;
+            for (var i = 0; i < places.Count; i++)
+            {
+                if (places[i].Key == InHand)
+                    return i;
+            }
+            return 0;
+        }
+    }
+
+    private string DialLabel
+    {
+        get
+        {
+            var (places, i) = (Places, Current);
+            return places[i].Typed
+                ? $"Reading {i + 1}"
+                : $"Reading {i + 1} of {places.Count}: turn to {Said(places[i].Degrees)}";
+        }
+    }
+
+    /// <summary>Whether something was read at a place that is not asked for.</summary>
+    private bool ReadElsewhere => Read.Count > 0 && Read.Places(null).Count > Read.Count;
 
     private IReadOnlyList<string> Taken
     {
@@ -166,19 +184,9 @@ public sealed partial class UnderTheDial
     public override Job Lay(Job basis)
     {
         ArgumentNullException.ThrowIfNull(basis);
-        var readings = new List<DialReading>();
-        for (var i = 0; i < (Count > 0 ? Count : Most); i++)
-        {
-            if (Draft.Take($"r/{i}/dial", TruingFields.Dial) is not { } dial)
-                continue;
-            var angle =
-                Count > 0
-                    ? Measured<Angle>.Of(360.0 * i / Count, Angle.Degree)
-                    : Draft.Take($"r/{i}/angle", TruingFields.ShaftAngle);
-            readings.Add(new() { Angle = angle, Dial = dial });
-        }
         var turns = basis.Truing?.Turns ?? [];
         var old = turns.FirstOrDefault(t => t.Id == TurnId);
+        var readings = Read.Laid(old?.Readings ?? [], Keeping, Keeping && JobId is not null);
         if (readings.Count == 0 && old is null)
             return basis;
         var turn = (old ?? new()) with
@@ -192,11 +200,15 @@ public sealed partial class UnderTheDial
             Support = Enum.TryParse<Support>(Draft["support"], out var support)
                 ? support
                 : Support.Unknown,
-            Station = Draft.Take("station", TruingFields.Station),
-            FirstSupportAt = Draft.Take("first", TruingFields.FirstSupportAt),
-            SecondSupportAt = Draft.Take("second", TruingFields.SecondSupportAt),
-            VeeAngle = Draft.Take("vee", TruingFields.VeeAngle),
-            Limit = Draft.Take("limit", TruingFields.Limit),
+            Station = Draft.Take("station", TruingFields.Station, old?.Station),
+            FirstSupportAt = Draft.Take("first", TruingFields.FirstSupportAt, old?.FirstSupportAt),
+            SecondSupportAt = Draft.Take(
+                "second",
+                TruingFields.SecondSupportAt,
+                old?.SecondSupportAt
+            ),
+            VeeAngle = Draft.Take("vee", TruingFields.VeeAngle, old?.VeeAngle),
+            Limit = Draft.Take("limit", TruingFields.Limit, old?.Limit),
             Readings = readings,
         };
         return basis with
@@ -206,8 +218,12 @@ public sealed partial class UnderTheDial
                 Turns = old is null
                     ? [.. turns, turn]
                     : [.. turns.Select(t => t.Id == TurnId ? turn : t)],
-                WeldAt = Draft.Take("weld", TruingFields.WeldAt),
-                OverallLength = Draft.Take("overall", TruingFields.OverallLength),
+                WeldAt = Draft.Take("weld", TruingFields.WeldAt, basis.Truing?.WeldAt),
+                OverallLength = Draft.Take(
+                    "overall",
+                    TruingFields.OverallLength,
+                    basis.Truing?.OverallLength
+                ),
             },
         };
     }
@@ -237,11 +253,18 @@ public sealed partial class UnderTheDial
     }
 
     /// <inheritdoc/>
+    protected override void Moves(Job basis, bool opens)
+    {
+        if (opens)
+            Read.Free();
+    }
+
+    /// <inheritdoc/>
     protected override void Settling()
     {
         // How many there are to be cannot be seen from the first few, so that it is kept as if it had been picked.
         if (!Draft.Has("count") && Draft.Keys("r/").Any())
-            Give("count", Usual.ToString(CultureInfo.InvariantCulture));
+            Give("count", TurnReadings.Usual.ToString(CultureInfo.InvariantCulture));
     }
 
     /// <inheritdoc/>
@@ -260,11 +283,7 @@ public sealed partial class UnderTheDial
             "weld" => "the middle of the weld",
             "overall" => "the overall length",
             "count" => "the number of readings",
-            _ when key.Split('/') is ["r", var n, var what, ..] && int.TryParse(n, out var i) =>
-                what == "angle"
-                    ? $"the angle of reading {i + 1}"
-                    : $"reading {i + 1} ({Line(i).Split(':')[0]})",
-            _ => base.Called(key),
+            _ => TurnReadings.Called(key) ?? base.Called(key),
         };
 
     /// <inheritdoc/>
@@ -317,21 +336,7 @@ public sealed partial class UnderTheDial
         Draft.Lay(answers, "station", turn.Station);
         LaySupports(turn, answers);
         Draft.Lay(answers, "limit", turn.Limit);
-        if (turn.Readings.Count == 0)
-            return;
-        var grid = GridOf(turn.Readings);
-        answers["count"] = grid.ToString(CultureInfo.InvariantCulture);
-        // Asked at so many places, they stand at those, though fewer would do for the readings there are.
-        if (Draft.Has("count") && (Count == 0 || Places(turn.Readings, Count) is not null))
-            grid = Count;
-        var places = grid > 0 ? Places(turn.Readings, grid) : null;
-        for (var i = 0; i < turn.Readings.Count; i++)
-        {
-            var reading = turn.Readings[i];
-            Draft.Lay(answers, $"r/{places?[i] ?? i}/dial", reading.Dial);
-            if (places is null)
-                Draft.Lay(answers, $"r/{i}/angle", reading.Angle);
-        }
+        Read.Unlay(turn.Readings, answers, JobId is not null);
     }
 
     /// <summary>A new turn stands on the same supports as the one before it; one more station of the same state shares its
@@ -373,41 +378,10 @@ public sealed partial class UnderTheDial
 
     private void AnotherStation()
     {
-        _current = 0;
+        _current = null;
         Navigation.NavigateTo(
             $"job/{JobId}/{Slug}/station?turn={Guid.NewGuid():N}&like={Uri.EscapeDataString(TurnId)}"
         );
-    }
-
-    /// <summary>Number of places around the shaft that the readings are at; 0 for none that is even.</summary>
-    private static int GridOf(IReadOnlyList<DialReading> readings) =>
-        // All of the places of one, or some of those of another.
-        Array.Find(Grids, g => g == readings.Count && Places(readings, g) is not null)
-            is > 0
-                and var whole
-            ? whole
-            : Array.Find(Grids, g => Places(readings, g) is not null);
-
-    /// <summary>At which of so many even places each reading is; null when one is at none, or two are at one.</summary>
-    private static int[]? Places(IReadOnlyList<DialReading> readings, int grid)
-    {
-        var places = new int[readings.Count];
-        for (var i = 0; i < places.Length; i++)
-        {
-            if (readings[i].Angle is not { PlusMinus: null } angle)
-                return null;
-            var at = angle.Value * grid / (2 * Math.PI);
-            var place = (int)Math.Round(at);
-            if (
-                place < 0
-                || place >= grid
-                || Math.Abs(at - place) > 1e-6
-                || Array.IndexOf(places, place, 0, i) >= 0
-            )
-                return null;
-            places[i] = place;
-        }
-        return places;
     }
 
     /// <inheritdoc/>
@@ -439,54 +413,46 @@ public sealed partial class UnderTheDial
         }
     }
 
-    private double? AngleOf(int i) =>
-        Count > 0 ? 360.0 * i / Count
-        : Draft.Take($"r/{i}/angle", TruingFields.ShaftAngle) is { } a ? a.Value * 180 / Math.PI
-        : null;
+    private static string Said(double? degrees) =>
+        degrees is { } a ? a.ToString("0.#", CultureInfo.InvariantCulture) + "°" : "?";
 
-    private int Taken_()
+    private string Line(DialPlace place)
     {
-        var n = 0;
-        while (n < Most && Draft.Has($"r/{n}/dial"))
-            n++;
-        return n;
+        var dial = Draft[place.Dial];
+        return $"{Said(place.Degrees)}: {(dial.Length > 0 ? dial : "–")}";
     }
 
-    private string Line(int i)
-    {
-        var angle = AngleOf(i) is { } a
-            ? a.ToString("0.#", CultureInfo.InvariantCulture) + "°"
-            : "?";
-        var dial = Draft[$"r/{i}/dial"];
-        return dial.Length > 0 ? $"{angle}: {dial}" : $"{angle}: –";
-    }
-
-    private async Task Take(int i)
+    private async Task Take(DialPlace place)
     {
         Draft.Settle();
-        _current = i;
+        (_current, _asked) = (place.Key, Read.Count);
         StateHasChanged();
+        var askAngle = place.Typed && !Draft.Has(place.Angle);
         // A box in hand brings the phone's own keys up, over the needle.
-        if (_way != Ways[0] && (Count > 0 || Draft.Has($"r/{i}/angle")))
+        if (_way != Ways[0] && !askAngle)
             return;
         await Task.Yield();
-        await Device.FocusOn(
-            Count == 0 && !Draft.Has($"r/{i}/angle") ? $"q-r-{i}-angle" : $"q-r-{i}-dial"
-        );
+        await Device.FocusOn("q-" + (askAngle ? place.Angle : place.Dial).Replace('/', '-'));
     }
 
     private async Task NextReading()
     {
-        if (Current + 1 >= Shown && Count > 0)
+        var (places, next) = (Places, Current + 1);
+        if (next < places.Count)
+            await Take(places[next]);
+        else if (Read.Count > 0)
             Go(Index + 1);
         else
-            await Take(Math.Min(Current + 1, Shown - 1));
+            await Take(places[^1]);
     }
 
     /// <inheritdoc/>
     public override bool Handles()
     {
-        if (Index != 3 || !Draft.Has($"r/{Current}/dial") || Current + 1 >= Shown)
+        if (Index != 3)
+            return false;
+        var (places, at) = (Places, Current);
+        if (!Draft.Has(places[at].Dial) || at + 1 >= places.Count)
             return false;
         _ = NextReading();
         return true;
