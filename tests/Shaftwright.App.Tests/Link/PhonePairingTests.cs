@@ -191,7 +191,7 @@ public class PhonePairingTests(Bench bench)
     }
 
     /// <summary>An address of this machine in a private network, as a phone would reach it; else another loopback one.</summary>
-    private static string LanAddress() =>
+    internal static string LanAddress() =>
         NetworkInterface
             .GetAllNetworkInterfaces()
             .Where(n => n.OperationalStatus == OperationalStatus.Up)
