@@ -9,6 +9,8 @@ builder.RootComponents.Add<HeadOutlet>("head::after");
 builder.Services.AddSingleton(_ => new HttpClient
 {
     BaseAddress = new Uri(builder.HostEnvironment.BaseAddress),
+    // A laptop that sleeps does not refuse, it says nothing; whatever waits is tried again.
+    Timeout = TimeSpan.FromSeconds(30),
 });
 builder.Services.AddSingleton<DeviceStore>();
 builder.Services.AddSingleton<Preferences>();
@@ -16,6 +18,7 @@ builder.Services.AddSingleton<JobShelf>();
 builder.Services.AddSingleton<Sender>();
 builder.Services.AddSingleton<LinkClient>();
 builder.Services.AddSingleton<Standing>();
+builder.Services.AddSingleton<OfflineCopy>();
 builder.Services.AddSingleton(TimeProvider.System);
 
 var host = builder.Build();
@@ -26,8 +29,10 @@ var sender = host.Services.GetRequiredService<Sender>();
 await device.Open();
 
 // A device that has met no book yet has nothing to show and nowhere to keep anything: it waits for the laptop's answer. Where that
-// is that it is not paired, pairing is all it can do.
-while (!await device.OpenBook(await sender.Served()) && !sender.NotPaired)
+// is that it is not paired, pairing is all it can do. One that has met a book opens the one it had last, when no answer comes
+// soon; should another be served, the page says so.
+var patience = await device.KnowsBook() ? TimeSpan.FromSeconds(4) : TimeSpan.FromSeconds(30);
+while (!await device.OpenBook(await sender.Served(patience)) && !sender.NotPaired)
     await Task.Delay(TimeSpan.FromSeconds(1));
 await host.Services.GetRequiredService<Preferences>().Load();
 if (device.Book.Length > 0)
@@ -36,4 +41,5 @@ if (device.Book.Length > 0)
     await sender.Start();
     _ = host.Services.GetRequiredService<Standing>().Ask();
 }
+await host.Services.GetRequiredService<OfflineCopy>().Start();
 await host.RunAsync();

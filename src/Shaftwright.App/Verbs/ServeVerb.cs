@@ -103,6 +103,7 @@ public static class ServeVerb
         if (File.Exists(Path.Combine(AppContext.BaseDirectory, Assets)))
         {
             app.MapStaticAssets().WithMetadata(Reach.Anyone);
+            OfflineWorker.Map(app);
             // Asked anew each time, so that a new build is seen at once; its parts are kept by their names.
             app.MapFallbackToFile(
                     "index.html",

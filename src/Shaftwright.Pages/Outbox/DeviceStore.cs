@@ -33,6 +33,9 @@ public sealed class DeviceStore(IJSRuntime js)
         Touch = await _module.InvokeAsync<bool>("touch");
     }
 
+    /// <summary>True when a job book was opened here before.</summary>
+    public async Task<bool> KnowsBook() => (await Settings()).ContainsKey(BookKey);
+
     /// <summary>Opens what belongs to a job book.</summary>
     /// <param name="served">The book that the laptop serves; null when it does not say: then the one opened last counts.</param>
     /// <returns>False when no book is known.</returns>

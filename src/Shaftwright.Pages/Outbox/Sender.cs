@@ -47,14 +47,17 @@ public sealed class Sender : IDisposable
     /// <summary>Raised when <see cref="Reached"/>, <see cref="OtherBook"/> or <see cref="NotPaired"/> may have changed.</summary>
     public event Action? Changed;
 
-    /// <summary>Asks the laptop which job book it serves; null when it does not answer.</summary>
-    public async Task<string?> Served()
+    /// <summary>Asks the laptop which job book it serves; null when it does not answer in time.</summary>
+    /// <param name="patience">How long to wait for it.</param>
+    public async Task<string?> Served(TimeSpan patience)
     {
+        using var enough = new CancellationTokenSource(patience);
         try
         {
             var health = await _http.GetFromJsonAsync(
                 new Uri("api/health", UriKind.Relative),
-                ExchangeJson.Default.HealthReply
+                ExchangeJson.Default.HealthReply,
+                enough.Token
             );
             NotPaired = false;
             return string.IsNullOrEmpty(health?.Book) ? null : health.Book;

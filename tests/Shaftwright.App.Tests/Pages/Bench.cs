@@ -12,6 +12,11 @@ public sealed class Bench : IAsyncLifetime
         .Single(a => a.Key == "Shaftwright.App")
         .Value!;
 
+    private static readonly string[] s_asRoot = ["--no-sandbox", "--disable-dev-shm-usage"];
+
+    private static string Chromium =>
+        Environment.GetEnvironmentVariable("SHAFTWRIGHT_CHROMIUM") ?? "/usr/bin/chromium";
+
     private readonly string _book = Directory.CreateTempSubdirectory("shaftwright-pages-").FullName;
     private Process? _server;
     private IPlaywright? _playwright;
@@ -44,13 +49,7 @@ public sealed class Bench : IAsyncLifetime
         Assertions.SetDefaultExpectTimeout(30_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(
-            new()
-            {
-                ExecutablePath =
-                    Environment.GetEnvironmentVariable("SHAFTWRIGHT_CHROMIUM")
-                    ?? "/usr/bin/chromium",
-                Args = ["--no-sandbox", "--disable-dev-shm-usage"],
-            }
+            new() { ExecutablePath = Chromium, Args = s_asRoot }
         );
     }
 
@@ -68,7 +67,8 @@ public sealed class Bench : IAsyncLifetime
         Directory.Delete(_book, recursive: true);
     }
 
-    /// <summary>A phone that has never been here before.</summary>
+    /// <summary>A phone that has never been here before. It does not keep the pages: fetching all of them costs each test the
+    /// time that only those of <see cref="OpenedAnewTests"/> need.</summary>
     /// <param name="address">Where the pages are; null for this bench's.</param>
     /// <param name="overlooks">True to go past a certificate that the browser does not know, as a hand would.</param>
     internal Task<Phone> Phone(string? address = null, bool overlooks = false) =>
@@ -80,7 +80,28 @@ public sealed class Bench : IAsyncLifetime
                 HasTouch = true,
                 IsMobile = true,
                 IgnoreHTTPSErrors = overlooks,
+                ServiceWorkers = ServiceWorkerPolicy.Block,
             }
+        );
+
+    /// <summary>A phone with a browser of its own, whose memory outlives it: opened again on the same folder it is the same
+    /// phone.</summary>
+    /// <param name="memory">The folder.</param>
+    /// <param name="address">Where the pages are.</param>
+    internal async Task<Phone> Phone(string memory, string address) =>
+        new(
+            await _playwright!.Chromium.LaunchPersistentContextAsync(
+                memory,
+                new()
+                {
+                    ExecutablePath = Chromium,
+                    Args = s_asRoot,
+                    BaseURL = address,
+                    ViewportSize = new() { Width = Pages.Phone.Width, Height = 844 },
+                    HasTouch = true,
+                    IsMobile = true,
+                }
+            )
         );
 
     /// <summary>The browser of the laptop itself.</summary>
