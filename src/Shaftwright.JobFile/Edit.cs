@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
 using Shaftwright.Measures;
 
 namespace Shaftwright.JobFile;
@@ -11,7 +12,8 @@ namespace Shaftwright.JobFile;
 /// <param name="Device">Which device made it, up to 64 characters.</param>
 /// <param name="Path">RFC 6901 JSON Pointer into the document; <c>""</c> is the whole document, a last token <c>-</c> appends to a list.</param>
 /// <param name="Value">What stands there from now on; null removes it.</param>
-/// <param name="Was">What the device saw there before, or null. It guards edits inside lists, where a place is only a number.</param>
+/// <param name="Was">What the device saw there before, or null. Where something else stands when the edit arrives, both are kept
+/// and a person is asked (<see cref="OpenConflict"/>).</param>
 public sealed record Edit(
     Guid Id,
     string JobId,
@@ -20,7 +22,25 @@ public sealed record Edit(
     string Path,
     JsonNode? Value = null,
     JsonNode? Was = null
-);
+)
+{
+    /// <summary>True when the device saw that nothing stood there. Neither this nor <see cref="Was"/> says that nobody looked: such
+    /// an edit of a program is applied to whatever stands there.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool WasEmpty { get; init; }
+
+    /// <summary>Which entries the numbers in <see cref="Path"/> meant on the device (<see cref="ListEntry.Told"/>), one for each
+    /// number, in order; empty text for one that cannot be told. By them an entry is found where another device has moved
+    /// it. Null from programs, whose numbers count as they are.</summary>
+    public IReadOnlyList<string>? Entries { get; init; }
+
+    /// <summary>Ids of the conflicts that were seen open at this place, and that this edit settles.</summary>
+    public IReadOnlyList<Guid>? Settles { get; init; }
+
+    /// <summary>True when the device says what it saw.</summary>
+    [JsonIgnore]
+    public bool Looked => Was is not null || WasEmpty;
+}
 
 /// <summary>What became of an edit: the new document, or why it was refused and nothing changed.</summary>
 /// <param name="Document">The changed document, a new object; null when refused.</param>

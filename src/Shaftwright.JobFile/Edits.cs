@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Shaftwright.JobFile.Shapes;
@@ -7,12 +6,15 @@ using Shaftwright.Measures;
 namespace Shaftwright.JobFile;
 
 /// <summary>Applies edits to job documents. Pure: the document given is never changed.</summary>
-/// <remarks><para>A field set by two devices holds what arrived last; the history keeps both. Inside a list, where a place is a
-/// number that another device may have shifted, an edit that says what it saw (<see cref="Edit.Was"/>) is refused if
-/// something else stands there now: a reading must not land beside another travel.</para>
-/// <para>Sign-offs, strokes of the press and the entries of tests and fitting are only ever added to (<see cref="KeptRecords"/>). A wrong one is
-/// corrected or withdrawn by a later one.</para></remarks>
-public static class Edits
+/// <remarks><para>An edit that says what its device saw (<see cref="Edit.Looked"/>) never overwrites what it did not see: where
+/// something else stands by now, that stays, and the edit's value is kept beside it as an open conflict
+/// (<see cref="OpenConflict"/>) for a person to settle. The same value in another spelling is no conflict. What two devices
+/// add to a list is both kept.</para>
+/// <para>An edit that does not say what it saw, as of a program, sets the field. One that says so inside a list, and not which
+/// entries it means, is refused where something else stands: a reading must not land beside another travel.</para>
+/// <para>Sign-offs, strokes of the press and the entries of tests and fitting are only ever added to
+/// (<see cref="KeptRecords"/>). A wrong one is corrected or withdrawn by a later one.</para></remarks>
+public static partial class Edits
 {
     private const int MostTokens = 16;
 
@@ -29,7 +31,12 @@ public static class Edits
     /// <summary>Applies an edit to a document, or says why not.</summary>
     /// <param name="document">The document before; not changed. Null for a job that is not there yet, which only an edit of path <c>""</c> can begin.</param>
     /// <param name="edit">The edit.</param>
-    public static EditOutcome TryApply(JsonObject? document, Edit edit)
+    /// <param name="who">Who set what stands in a field, by its path and value, for whoever knows; asked when a conflict opens.</param>
+    public static EditOutcome TryApply(
+        JsonObject? document,
+        Edit edit,
+        Func<string, JsonNode?, Setter?>? who = null
+    )
     {
         ArgumentNullException.ThrowIfNull(edit);
         var log = new List<Refusal>();
@@ -61,7 +68,7 @@ public static class Edits
         else
         {
             after = before;
-            if (Set((JsonObject)before, tokens, value, edit.Was) is { } refusal)
+            if (Lay((JsonObject)before, tokens, value, edit, who) is { } refusal)
                 return new(null, [refusal]);
         }
         if (after is not JsonObject changed)
@@ -80,7 +87,12 @@ public static class Edits
             : new(changed, []);
     }
 
-    private static Refusal? Set(JsonObject root, string[] tokens, JsonNode? value, JsonNode? was)
+    private static Refusal? Set(
+        JsonObject root,
+        string[] tokens,
+        JsonNode? value,
+        JsonNode? was = null
+    )
     {
         JsonNode at = root;
         var path = "";
@@ -152,7 +164,7 @@ public static class Edits
             else if (value is not null && index < list.Count)
                 list[index] = value;
             else if (value is not null)
-                list.Add(value);
+                list.Insert(token == "-" ? ListEntry.PlaceOf(list, value) : list.Count, value);
         }
         else if (value is null)
             ((JsonObject)at).Remove(token);
@@ -178,34 +190,38 @@ public static class Edits
             _ => false,
         };
 
-    /// <summary>Whether the document would mean the same with <paramref name="was"/> in that place: a device that wrote its
-    /// copy in full sees words there that another left out because they are usual.</summary>
-    private static bool SameMeaning(JsonObject root, string[] tokens, JsonNode was)
+    /// <summary>Whether the document would mean the same with <paramref name="value"/> in that place: another spelling of the same
+    /// measure, or words written out that another device left out because they are usual.</summary>
+    private static bool SameMeaning(JsonObject root, string[] tokens, JsonNode? value)
     {
         if (tokens.AsSpan(..^1).Contains("-"))
             return false; // An entry just begun was not there to be seen.
         var seen = (JsonObject)root.DeepClone();
-        JsonNode at = seen;
+        JsonNode? at = seen;
         foreach (var token in tokens[..^1])
-            at = at is JsonArray list ? list[Index(token)]! : at[token]!;
+        {
+            at = at switch
+            {
+                JsonArray list when Index(token) is var i && i >= 0 && i < list.Count => list[i],
+                JsonObject owner => owner[token],
+                _ => null,
+            };
+        }
+        if (at is not (JsonArray or JsonObject))
+            return false;
         if (
             at is JsonArray entries
             && Index(tokens[^1]) is var place
             && !(place >= 0 && place < entries.Count)
         )
             return false;
-        Put(at, tokens[^1], at is JsonArray ? Index(tokens[^1]) : -1, was.DeepClone());
+        Put(at, tokens[^1], at is JsonArray ? Index(tokens[^1]) : -1, value?.DeepClone());
         return JobJson.Read(root).Document is { } now
             && JobJson.Read(seen).Document is { } then
-            && JobJson.Write(now) == JobJson.Write(then);
+            && JobJson.Meaning(now) == JobJson.Meaning(then);
     }
 
-    private static int Index(string token) =>
-        token.Length is > 0 and <= 5
-        && (token.Length == 1 || token[0] != '0')
-        && token.AsSpan().IndexOfAnyExceptInRange('0', '9') < 0
-            ? int.Parse(token, CultureInfo.InvariantCulture)
-            : -1;
+    private static int Index(string token) => ListEntry.Index(token);
 
     private static string Places(int count) =>
         count == 0

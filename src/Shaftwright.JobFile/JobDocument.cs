@@ -20,6 +20,9 @@ public sealed record JobRecords
     /// <summary>When the job was put away; null while it is on the bench. Taking this out brings the job back.</summary>
     public DateTimeOffset? PutAway { get; init; }
 
+    /// <summary>Fields that two devices set differently, and that nobody has settled yet; in the order they arose.</summary>
+    public IReadOnlyList<OpenConflict> Conflicts { get; init; } = [];
+
     /// <summary>The sign-off that counts for an operation: the last one, unless that one withdraws; null when there is none.</summary>
     /// <param name="operation">The operation's id on the route card.</param>
     public SignOff? Standing(string operation)

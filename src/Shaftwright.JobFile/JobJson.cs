@@ -71,6 +71,16 @@ public static class JobJson
         return Encoding.UTF8.GetString(buffer.WrittenSpan) + "\n";
     }
 
+    /// <summary>The document with its measures as bare values, however they were spelt: two documents that mean the same give the
+    /// same text.</summary>
+    internal static string Meaning(JobDocument doc)
+    {
+        var buffer = new ArrayBufferWriter<byte>(4096);
+        using (var json = new Utf8JsonWriter(buffer))
+            JobShape.Document.WriteMeaning(json, doc);
+        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+    }
+
     /// <summary>The document as a JSON object of its own, to apply edits to.</summary>
     /// <param name="doc">The document.</param>
     public static JsonObject WriteObject(JobDocument doc) => JsonNode.Parse(Write(doc))!.AsObject();

@@ -163,7 +163,7 @@ public sealed partial class JobBook : IDisposable
         {
             var rows = db.Query<EditRow>(
                     """
-                    SELECT seq, id, job, at, device, path, value, was, applied_at AS appliedAt
+                    SELECT seq, id, job, at, device, path, value, was, was_empty AS wasEmpty, entries, settles, applied_at AS appliedAt
                     FROM edits WHERE seq > @seq AND (@job IS NULL OR job = @job)
                     ORDER BY seq LIMIT @most
                     """,

@@ -39,7 +39,11 @@ internal sealed class OpenPage(
                 );
 
         var job = Job(edit.JobId);
-        var outcome = Edits.TryApply(job.Document, edit);
+        var outcome = Edits.TryApply(
+            job.Document,
+            edit,
+            (path, value) => SetterOf(edit.JobId, path, value)
+        );
         if (outcome.Document is not { } changed)
             return Refuse(sent, edit.JobId, outcome.Refusals);
 
@@ -51,8 +55,9 @@ internal sealed class OpenPage(
         job.Changed = true;
         var seq = db.ExecuteScalar<long>(
             """
-            INSERT INTO edits (id, job, at, device, path, value, was, revision, applied_at)
-            VALUES (@id, @job, @at, @device, @path, @value, @was, @revision, @now) RETURNING seq
+            INSERT INTO edits (id, job, at, device, path, value, was, was_empty, entries, settles, revision, applied_at)
+            VALUES (@id, @job, @at, @device, @path, @value, @was, @wasEmpty, @entries, @settles, @revision, @now)
+            RETURNING seq
             """,
             new
             {
@@ -63,6 +68,9 @@ internal sealed class OpenPage(
                 path = edit.Path,
                 value = edit.Value?.ToJsonString(),
                 was = edit.Was?.ToJsonString(),
+                wasEmpty = edit.WasEmpty,
+                entries = Texts(edit.Entries),
+                settles = Texts(edit.Settles?.Select(id => id.ToString())),
                 revision = job.Revision,
                 now = _now,
             },
@@ -84,6 +92,47 @@ internal sealed class OpenPage(
             if (job.Changed)
                 Write(id, job);
         }
+    }
+
+    private static string? Texts(IEnumerable<string>? texts) =>
+        texts is null ? null : new JsonArray([.. texts.Select(t => (JsonNode)t)]).ToJsonString();
+
+    /// <summary>Who set a field to what stands in it: whoever said so last, of the field or of something that it is part of.</summary>
+    private Setter? SetterOf(string job, string path, JsonNode? value)
+    {
+        var rows = db.Query<SetRow>(
+            """
+            SELECT device, at, path, value FROM edits
+            WHERE job = @job AND (path = @path OR path = '' OR substr(@path, 1, length(path) + 1) = path || '/')
+            ORDER BY seq DESC LIMIT 200
+            """,
+            new { job, path },
+            transaction
+        );
+        foreach (var row in rows)
+        {
+            var said = row.Value is null ? null : JsonNode.Parse(row.Value);
+            foreach (var token in FieldPath.Tokens(path[row.Path.Length..], 16) ?? [])
+            {
+                said = said switch
+                {
+                    JsonObject o => o[token],
+                    JsonArray a when int.TryParse(token, out var i) && i < a.Count => a[i],
+                    _ => null,
+                };
+            }
+            if (said?.ToString() == value?.ToString())
+                return new(row.Device, BookTime.Read(row.At));
+        }
+        return null;
+    }
+
+    private sealed record SetRow
+    {
+        public required string Device { get; init; }
+        public required string At { get; init; }
+        public required string Path { get; init; }
+        public string? Value { get; init; }
     }
 
     private Applied? Earlier(Edit edit) =>

@@ -60,7 +60,13 @@ internal sealed record EditRow
     public required string Path { get; init; }
     public string? Value { get; init; }
     public string? Was { get; init; }
+    public bool WasEmpty { get; init; }
+    public string? Entries { get; init; }
+    public string? Settles { get; init; }
     public required string AppliedAt { get; init; }
+
+    private static List<string>? Texts(string? json) =>
+        json is null ? null : [.. JsonNode.Parse(json)!.AsArray().Select(t => (string)t!)];
 
     public AppliedEdit ToApplied() =>
         new(
@@ -75,6 +81,11 @@ internal sealed record EditRow
                 Value is null ? null : JsonNode.Parse(Value),
                 Was is null ? null : JsonNode.Parse(Was)
             )
+            {
+                WasEmpty = WasEmpty,
+                Entries = Texts(Entries),
+                Settles = Texts(Settles)?.ConvertAll(Guid.Parse),
+            }
         );
 }
 

@@ -40,7 +40,11 @@ internal sealed record StageVerb
         var result = Workflow.Evaluate(document.Job);
         if (Lacks(result) is { } lacks)
             throw new BadInputException($"This job cannot be asked for its {Name}: {lacks}");
-        IReadOnlyList<Finding> findings = [.. Findings(result)];
+        IReadOnlyList<Finding> findings =
+        [
+            .. Findings(result),
+            .. Disagreements.Findings(document),
+        ];
         // Written whole or not at all: a failure half-way must leave standard output empty.
         var text = new StringWriter { NewLine = "\n" };
         if (json)

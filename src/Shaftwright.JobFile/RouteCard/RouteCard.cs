@@ -37,7 +37,7 @@ public sealed record Operation(
 }
 
 /// <summary>The one next thing to do.</summary>
-/// <param name="Operation">Code of the operation it belongs to; empty when all are signed.</param>
+/// <param name="Operation">Code of the operation it belongs to; empty when all are signed; <see cref="Disagreements.Place"/> when devices disagree.</param>
 /// <param name="Words">What to do.</param>
 public sealed record NextStep(string Operation, Sentence Words);
 
@@ -78,7 +78,8 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
             done.Add(step.Code, operation);
             operations.Add(operation);
         }
-        return new(operations, NextOf(operations, done));
+        // Before all else: nobody should work on to a number that is in question.
+        return new(operations, Disagreements.Next(document) ?? NextOf(operations, done));
     }
 
     private static Operation Stand(

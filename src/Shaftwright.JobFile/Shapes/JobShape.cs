@@ -568,6 +568,14 @@ internal static class JobShape
             r => r.PutAway ?? default,
             (r, v) => r with { PutAway = v },
             v => v != default
+        )
+        .List(
+            "conflicts",
+            "fields that two devices set differently, not settled yet",
+            ConflictShape.Conflict,
+            500,
+            r => r.Conflicts,
+            (r, v) => r with { Conflicts = v }
         );
 
     /// <summary>The whole file. The format's number leads it.</summary>
@@ -704,6 +712,6 @@ internal static class JobShape
                 s_records,
                 d => d.Records,
                 (d, v) => d with { Records = v },
-                v => v.SignOffs.Count > 0 || v.PutAway is not null
+                v => v.SignOffs.Count > 0 || v.PutAway is not null || v.Conflicts.Count > 0
             );
 }

@@ -79,6 +79,17 @@ internal sealed class MeasureShape<D>(Field<D> field) : Shape<Measured<D>>
             json.WriteStringValue(value.Typed);
     }
 
+    public override void WriteMeaning(Utf8JsonWriter json, Measured<D> value)
+    {
+        // 1 in and 25.4 mm differ in the last bits, and nothing here is measured to twelve digits.
+        json.WriteStringValue(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{value.Value:G12} ± {value.PlusMinus:G12}"
+            )
+        );
+    }
+
     public override JsonObject Schema(JsonObject defs)
     {
         var unit = D.Units[0];

@@ -134,6 +134,14 @@ internal sealed class ObjectShape<T>(string name, string words, Func<T> blank) :
         json.WriteEndObject();
     }
 
+    public override void WriteMeaning(Utf8JsonWriter json, T value)
+    {
+        json.WriteStartObject();
+        foreach (var member in _members)
+            member.Write(json, value, meaning: true);
+        json.WriteEndObject();
+    }
+
     public override JsonObject Schema(JsonObject defs)
     {
         if (!defs.ContainsKey(name))
@@ -190,7 +198,7 @@ internal sealed class ObjectShape<T>(string name, string words, Func<T> blank) :
         public string About => about;
         public bool Required => required;
         public abstract void Read(JsonElement json, string path, List<Refusal> log, ref T owner);
-        public abstract void Write(Utf8JsonWriter json, T owner);
+        public abstract void Write(Utf8JsonWriter json, T owner, bool meaning = false);
         public abstract JsonObject Schema(JsonObject defs);
     }
 
@@ -211,7 +219,7 @@ internal sealed class ObjectShape<T>(string name, string words, Func<T> blank) :
                 owner = set(owner, value);
         }
 
-        public override void Write(Utf8JsonWriter json, T owner)
+        public override void Write(Utf8JsonWriter json, T owner, bool meaning = false)
         {
             if (present is not null && !present(owner))
                 return;
@@ -219,7 +227,10 @@ internal sealed class ObjectShape<T>(string name, string words, Func<T> blank) :
             if (says is not null && !says(value))
                 return;
             json.WritePropertyName(Name);
-            shape.Write(json, value);
+            if (meaning)
+                shape.WriteMeaning(json, value);
+            else
+                shape.Write(json, value);
         }
 
         public override JsonObject Schema(JsonObject defs) => shape.Schema(defs);

@@ -13,6 +13,9 @@ internal abstract class Shape<T>
 
     public abstract void Write(Utf8JsonWriter json, T value);
 
+    /// <summary>Writes what the value means, whatever way it was spelt.</summary>
+    public virtual void WriteMeaning(Utf8JsonWriter json, T value) => Write(json, value);
+
     /// <summary>The JSON Schema of the value; named definitions go to <paramref name="defs"/>.</summary>
     public abstract JsonObject Schema(JsonObject defs);
 

@@ -207,6 +207,14 @@ internal sealed class ListShape<T>(Shape<T> item, int most) : Shape<IReadOnlyLis
         json.WriteEndArray();
     }
 
+    public override void WriteMeaning(Utf8JsonWriter json, IReadOnlyList<T> value)
+    {
+        json.WriteStartArray();
+        foreach (var entry in value)
+            item.WriteMeaning(json, entry);
+        json.WriteEndArray();
+    }
+
     public override JsonObject Schema(JsonObject defs) =>
         new()
         {

@@ -1,4 +1,5 @@
 using Microsoft.JSInterop;
+using Shaftwright.JobFile;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Pages.Doors;
@@ -93,6 +94,9 @@ public abstract partial class DoorPage
     /// <summary>Where the job was changed elsewhere under something typed here: the key, what was typed, and over what.</summary>
     public IEnumerable<(string Key, Typed Typed)> Clashes => _clashes.Select(c => (c.Key, c.Value));
 
+    /// <summary>What of this door two devices set differently in the job: the answer's key and the field.</summary>
+    public IReadOnlyList<(string Key, Disagreement Field)> Disputed { get; private set; } = [];
+
     /// <summary>True when something of this door is on the device.</summary>
     public bool Holds => !Draft.IsEmpty || _typed.Count > 0;
 
@@ -138,6 +142,7 @@ public abstract partial class DoorPage
         _settled = kept.ToDictionary(k => k.Key, k => k.Value.Text);
         Move(Basis, opens: true);
         _taken = _job is null ? [] : Taking(Basis, _settled);
+        Disputed = Disputes();
         _typed = [];
         _clashes.Clear();
         var answers = new Dictionary<string, string>(_taken);
@@ -215,6 +220,7 @@ public abstract partial class DoorPage
         }
         Basis = job;
         _taken = taken;
+        Disputed = Disputes();
         if (_coming is not null)
             _typed = Left(taken, clashes: false);
         foreach (var key in _typed.Keys.Where(k => IsTaken(k, taken)).ToList())
@@ -240,6 +246,33 @@ public abstract partial class DoorPage
             _seen[key] = now;
             _settled[key] = now;
         }
+    }
+
+    /// <summary>A field belongs to the answer that would be another one with the other value in it.</summary>
+    private List<(string Key, Disagreement Field)> Disputes()
+    {
+        var found = new List<(string, Disagreement)>();
+        if (_job is null || Shelf.Find(_job)?.Document is not { } document)
+            return found;
+        foreach (var field in Disagreements.Of(document))
+        {
+            foreach (var other in field.Others)
+            {
+                if (Disagreements.With(document, field, other.Value) is not { } with)
+                    continue;
+                var theirs = Taking(with.Job, _settled);
+                var key = theirs
+                    .Keys.Union(_taken.Keys)
+                    .FirstOrDefault(k =>
+                        theirs.GetValueOrDefault(k, "") != _taken.GetValueOrDefault(k, "")
+                    );
+                if (key is null)
+                    continue;
+                found.Add((key, field));
+                break;
+            }
+        }
+        return found;
     }
 
     private void Begin() => _before = Answer?.Number;

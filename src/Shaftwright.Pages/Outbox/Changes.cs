@@ -27,7 +27,7 @@ public static class Changes
         if (before is null)
             edits.Add(new(Guid.NewGuid(), jobId, at, device, "", after.DeepClone()));
         else
-            Walk("", before, after, Into(edits, jobId, at, device));
+            Walk("", before, after, Into(edits, before, jobId, at, device));
         return edits;
     }
 
@@ -43,7 +43,7 @@ public static class Changes
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
         var edits = new List<Edit>();
-        var add = Into(edits, jobId, at, device);
+        var add = Into(edits, before, jobId, at, device);
         foreach (var name in before.Select(p => p.Key).Union(after.Select(p => p.Key)))
         {
             if (!JsonNode.DeepEquals(before[name], after[name]))
@@ -52,8 +52,11 @@ public static class Changes
         return edits;
     }
 
+    /// <summary>Each edit says what was seen where it goes, and which entries and open conflicts were there: what another device
+    /// did meanwhile is then noticed wherever the edit arrives.</summary>
     private static Action<string, JsonNode?, JsonNode?> Into(
         List<Edit> edits,
+        JsonObject before,
         string jobId,
         DateTimeOffset at,
         string device
@@ -61,6 +64,11 @@ public static class Changes
         (path, value, was) =>
             edits.Add(
                 new(Guid.NewGuid(), jobId, at, device, path, value?.DeepClone(), was?.DeepClone())
+                {
+                    WasEmpty = was is null && !path.EndsWith("/-", StringComparison.Ordinal),
+                    Entries = ListEntry.Of(before, FieldPath.Tokens(path, 16) ?? []),
+                    Settles = Disagreements.OpenAt(before, path),
+                }
             );
 
     private static void Walk(
@@ -97,6 +105,9 @@ public static class Changes
                         add(path + "/" + Token(name), null, old);
                 }
                 break;
+            case (JsonArray a, JsonArray b) when ListEntry.AllTold(a) && ListEntry.AllTold(b):
+                WalkTold(path, a, b, add);
+                break;
             case (JsonArray a, JsonArray b) when a.Count <= b.Count:
                 // Places that were there keep their number; new ones come behind them.
                 for (var i = 0; i < b.Count; i++)
@@ -116,6 +127,44 @@ public static class Changes
                 if (!Same(before, after))
                     add(path, after, before);
                 break;
+        }
+    }
+
+    /// <summary>A list whose entries are told by what they are: each is changed, taken out or added, wherever it stands. One that is
+    /// told by something else now, in the same place, was changed in just that.</summary>
+    private static void WalkTold(
+        string path,
+        JsonArray before,
+        JsonArray after,
+        Action<string, JsonNode?, JsonNode?> add
+    )
+    {
+        var now = after.Select(ListEntry.Told).ToList();
+        var then = before.Select(ListEntry.Told).ToList();
+        var gone = new List<int>();
+        var used = new HashSet<int>();
+        for (var i = 0; i < before.Count; i++)
+        {
+            var to = now.IndexOf(then[i]);
+            if (to < 0 && i < after.Count && !then.Contains(now[i]))
+                to = i;
+            if (to < 0)
+                gone.Add(i);
+            else if (used.Add(to))
+                Walk(
+                    $"{path}/{i.ToString(CultureInfo.InvariantCulture)}",
+                    before[i]!,
+                    after[to]!,
+                    add
+                );
+        }
+        // From the end, so that the numbers before stay true.
+        for (var i = gone.Count - 1; i >= 0; i--)
+            add($"{path}/{gone[i].ToString(CultureInfo.InvariantCulture)}", null, before[gone[i]]);
+        for (var i = 0; i < after.Count; i++)
+        {
+            if (!used.Contains(i))
+                add(path + "/-", after[i], null);
         }
     }
 

@@ -112,9 +112,10 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
                 return null;
             }
             var json = Apply(known?.Json, edits, out var refusals);
-            if (json is null && before is not null)
+            if (before is not null && (json is null || !IsAs(json, after)))
             {
-                // Field by field a shaft may be out of order on the way, where stage by stage it is not.
+                // Field by field a shaft may be out of order on the way, where stage by stage it is not; and entries that
+                // changed places cannot be said field by field at all.
                 edits = Changes.ByStage(id, before, after, at, _deviceId);
                 json = Apply(known?.Json, edits, out refusals);
             }
@@ -182,6 +183,57 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
                 };
             }
         );
+
+    /// <summary>Settles a field on which devices disagree.</summary>
+    /// <param name="id">The job.</param>
+    /// <param name="field">The field, as it was shown.</param>
+    /// <param name="value">What counts.</param>
+    /// <returns>Null when it is on the device's disk; else why not, in words.</returns>
+    public async Task<string?> Settle(string id, Disagreement field, JsonNode? value)
+    {
+        for (var attempt = 0; attempt < 5; attempt++)
+        {
+            if (Find(id) is not { } known)
+                return "This job is not here any more.";
+            var edit = Disagreements.Settle(
+                id,
+                known.Document,
+                field,
+                value,
+                clock.GetLocalNow(),
+                _deviceId
+            );
+            if (Apply(known.Json, [edit], out var refusals) is not { } json)
+                return string.Join(" ", refusals);
+            var row = new OutboxRow(edit.Id.ToString(), id, edit.Path, EditJson.Write(edit));
+            if (await device.Keep(id, json.ToJsonString(), known.Version, [row], []))
+            {
+                await Refresh();
+                Waits?.Invoke();
+                return null;
+            }
+            await Refresh();
+        }
+        return "Another window keeps changing this job. Close it and try again.";
+    }
+
+    /// <summary>A device in a sentence; this one by its own word.</summary>
+    public string Called(string by) =>
+        by == _deviceId ? $"this {device.Word}" : Disagreements.Called(by);
+
+    /// <summary>Whether a document came out as it was meant to, conflicts aside: those that were settled on the way are gone.</summary>
+    private static bool IsAs(JsonObject json, JsonObject meant)
+    {
+        return JobJson.Read(json).Document is { } come
+            && JobJson.Read(meant).Document is { } wanted
+            && JobJson.Write(Bare(come)) == JobJson.Write(Bare(wanted));
+
+        static JobDocument Bare(JobDocument d) =>
+            d with
+            {
+                Records = d.Records with { Conflicts = [] },
+            };
+    }
 
     private static JsonObject? Apply(
         JsonObject? json,

@@ -20,7 +20,8 @@ internal sealed partial class Phone(IBrowserContext context) : IAsyncDisposable
     /// <summary>The phone's own memory, network and clock.</summary>
     public IBrowserContext Context => context;
 
-    public ValueTask DisposeAsync() => context.DisposeAsync();
+    public async ValueTask DisposeAsync() =>
+        await context.DisposeAsync().AsTask().WaitAsync(TimeSpan.FromMinutes(1));
 
     /// <summary>Opens an address and waits until the page is there to be used.</summary>
     public async Task Open(string at = "")

@@ -36,7 +36,8 @@ internal sealed class Relay : IDisposable
 
     public void Dispose()
     {
-        _listener.Close();
+        // Close waits for whoever still talks to it.
+        _listener.Abort();
         _program.Dispose();
     }
 

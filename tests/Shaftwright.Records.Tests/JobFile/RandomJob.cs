@@ -79,7 +79,9 @@ internal static class RandomJob
             return words[random.Next(words.GetArrayLength())].GetString();
         var type = schema.GetProperty("type");
         if (type.ValueKind == JsonValueKind.Array)
-            return Measure(schema, random);
+            return schema.TryGetProperty("minimum", out _)
+                ? Measure(schema, random)
+                : JsonNode.Parse(random.Next(2) == 0 ? "\"27,30 mm\"" : """{"a":[1.50,true]}""");
         switch (type.GetString())
         {
             case "object":
