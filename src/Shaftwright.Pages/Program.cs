@@ -41,5 +41,5 @@ if (device.Book.Length > 0)
     await sender.Start();
     _ = host.Services.GetRequiredService<Standing>().Ask();
 }
-await host.Services.GetRequiredService<OfflineCopy>().Start();
+_ = host.Services.GetRequiredService<OfflineCopy>().Start();
 await host.RunAsync();

@@ -37,14 +37,15 @@ internal sealed record OfflineWorker(string Text)
             )
         );
         app.MapGet(
-            Path,
-            context =>
-            {
-                context.Response.ContentType = "text/javascript; charset=utf-8";
-                context.Response.Headers.CacheControl = "no-cache";
-                return context.Response.WriteAsync(worker.Value.Text, context.RequestAborted);
-            }
-        ).WithMetadata(Reach.Anyone);
+                Path,
+                context =>
+                {
+                    context.Response.ContentType = "text/javascript; charset=utf-8";
+                    context.Response.Headers.CacheControl = "no-cache";
+                    return context.Response.WriteAsync(worker.Value.Text, context.RequestAborted);
+                }
+            )
+            .WithMetadata(Reach.Anyone);
     }
 
     /// <summary>Writes it for the files that are served.</summary>

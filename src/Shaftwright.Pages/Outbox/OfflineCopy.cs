@@ -50,10 +50,18 @@ public sealed class OfflineCopy(IJSRuntime js) : IDisposable
     /// <summary>Has the pages kept, beside what the page does.</summary>
     public async Task Start()
     {
-        _module = await js.InvokeAsync<IJSObjectReference>("import", "./offline.js");
-        _self = DotNetObjectReference.Create(this);
-        Promised = await _module.InvokeAsync<bool>("persisted");
-        await _module.InvokeVoidAsync("watch", _self);
+        try
+        {
+            _module = await js.InvokeAsync<IJSObjectReference>("import", "./offline.js");
+            _self = DotNetObjectReference.Create(this);
+            Promised = await _module.InvokeAsync<bool>("persisted");
+            await _module.InvokeVoidAsync("watch", _self);
+        }
+        catch (JSException)
+        {
+            // Whatever a browser has against it, the pages themselves work.
+            Say("failed", 0, 0, false);
+        }
     }
 
     /// <summary>Opens the newer build; the page loads anew.</summary>

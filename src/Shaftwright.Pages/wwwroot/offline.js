@@ -21,8 +21,9 @@ export async function watch(listener) {
   try {
     registration = await navigator.serviceWorker.register("worker.js", { updateViaCache: "none" });
   } catch {
-    return say("failed", 0, 0);
+    // Refused, or no laptop at the very first opening.
   }
+  if (!registration) return say("failed", 0, 0);
   registration.addEventListener("updatefound", () => {
     failed = false;
     follow(registration.installing);

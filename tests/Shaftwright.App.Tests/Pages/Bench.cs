@@ -80,7 +80,6 @@ public sealed class Bench : IAsyncLifetime
                 HasTouch = true,
                 IsMobile = true,
                 IgnoreHTTPSErrors = overlooks,
-                ServiceWorkers = ServiceWorkerPolicy.Block,
             }
         );
 
@@ -115,8 +114,11 @@ public sealed class Bench : IAsyncLifetime
             }
         );
 
-    private async Task<Phone> Hold(BrowserNewContextOptions options) =>
-        new(await _browser!.NewContextAsync(options));
+    private async Task<Phone> Hold(BrowserNewContextOptions options)
+    {
+        options.ServiceWorkers = ServiceWorkerPolicy.Block;
+        return new(await _browser!.NewContextAsync(options));
+    }
 }
 
 /// <summary>All page tests share one bench, and take turns at it: the machine has two cores.</summary>
