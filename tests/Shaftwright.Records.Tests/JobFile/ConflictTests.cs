@@ -406,7 +406,7 @@ public sealed class ConflictTests
                     Assert.All(ends, e => Assert.Equal(ends[0], e));
                     Assert.DoesNotContain("conflicts", ends[0], StringComparison.Ordinal);
                 },
-                iter: 200
+                iter: 80
             );
     }
 
