@@ -67,7 +67,12 @@ public static class PlasticTorsion
     /// <param name="bore">Bore, mm.</param>
     /// <param name="torque">N·mm.</param>
     public static double Set(double shearYield, double D, double bore, double torque) =>
-        Twist(shearYield, D, bore, torque) - torque / RoundSection.YieldTorque(shearYield, D, bore);
+        // Rounding at first yield may leave a hair below nothing.
+        Math.Max(
+            0,
+            Twist(shearYield, D, bore, torque)
+                - torque / RoundSection.YieldTorque(shearYield, D, bore)
+        );
 
     /// <summary>Stress that stays at a radius when a twist is taken off again, τ_loaded − T·r/J.</summary>
     /// <param name="shearYield">τy, MPa.</param>
