@@ -220,7 +220,7 @@ public sealed class TurnReadings(Draft draft)
             .Where(k => k.Length > 1)
             .Select(k => Prefix + k[1]);
 
-    private static int Next(IReadOnlyCollection<int> taken) =>
+    private static int Next(SortedSet<int> taken) =>
         Enumerable.Range(0, taken.Count + 1).First(n => !taken.Contains(n));
 
     private static string OwnKey(int n) => Prefix + n.ToString(CultureInfo.InvariantCulture);
