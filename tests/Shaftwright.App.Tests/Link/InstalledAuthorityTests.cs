@@ -20,7 +20,7 @@ public sealed class InstalledAuthorityTests : IDisposable
     public void Dispose() => Directory.Delete(_phone, recursive: true);
 
     [Fact]
-    public async Task Phone_WithTheAuthorityInstalled_OpensUnwarnedAndIsPaired()
+    public async Task Phone_WithTheAuthorityInstalled_OpensUnwarnedAndLaterWithoutTheLaptop()
     {
         Assert.SkipUnless(
             await MakeStore(),
@@ -73,7 +73,17 @@ public sealed class InstalledAuthorityTests : IDisposable
             await phone.Press("What is in front of you?");
             await phone.Asked("What is in front of you?");
             Assert.True(await phone.Page.EvaluateAsync<bool>("isSecureContext"));
+            await Phone
+                .Expect(phone.Page.GetByText("Opens without the laptop."))
+                .ToBeVisibleAsync();
         }
+
+        // The laptop is gone, and the browser was closed.
+        await using var later = await Open(playwright, at);
+        await later.Open();
+        await later.Asked("What is in front of you?");
+        await later.Page.GetByRole(AriaRole.Link, new() { Name = "Ends in a vee" }).ClickAsync();
+        await later.Asked("How thick is each end, where it lies in the vee?");
     }
 
     private async Task<Phone> Open(IPlaywright playwright, Uri at)
