@@ -103,6 +103,27 @@ internal static class CrackTestShape
             (m, v) => m with { Crack = v }
         );
 
+    private static readonly ObjectShape<PhotoTaken> s_photo = new ObjectShape<PhotoTaken>(
+        "photoTaken",
+        "a photo of a test; the picture lies beside the job, under its hash",
+        () => new()
+    )
+        .Entry(
+            p => p,
+            (p, id) => p with { Id = id },
+            (p, id) => p with { Corrects = id },
+            (p, v) => p with { Withdrawn = v }
+        )
+        .Value(
+            "sha256",
+            "SHA-256 of the picture's bytes, 64 small hexadecimal digits",
+            new TextShape(64, 64),
+            p => p.Sha256,
+            (p, v) => p with { Sha256 = v },
+            required: true
+        )
+        .Moment("at", "when it was taken or chosen", p => p.At, (p, v) => p with { At = v });
+
     private static readonly ObjectShape<TestRun> s_run = new ObjectShape<TestRun>(
         "crackTestRun",
         "one crack test; all of it grows and nothing in it changes",
@@ -129,6 +150,14 @@ internal static class CrackTestShape
             100,
             t => t.Indications,
             (t, v) => t with { Indications = v }
+        )
+        .List(
+            "photos",
+            "photos taken",
+            s_photo,
+            100,
+            t => t.Photos,
+            (t, v) => t with { Photos = v }
         );
 
     private static readonly ObjectShape<Decision> s_decision = new ObjectShape<Decision>(

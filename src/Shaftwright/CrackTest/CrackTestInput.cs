@@ -143,6 +143,7 @@ public sealed record CrackTestInput
             ids.Of(Tests[i].Notes, at + ".notes");
             ids.Of(Tests[i].Steps, at + ".steps");
             ids.Of(Tests[i].Indications, at + ".indications");
+            ids.Of(Tests[i].Photos, at + ".photos");
             Tests[i].Check(check, at);
         }
         ids.Of(Decisions, $"{path}.decisions");

@@ -170,6 +170,25 @@ public sealed record TestNote : IEntry
     public bool Withdrawn { get; init; }
 }
 
+/// <summary>A photo of a test. The picture itself lies beside the job, under its hash.</summary>
+public sealed record PhotoTaken : IEntry
+{
+    /// <inheritdoc/>
+    public string Id { get; init; } = "";
+
+    /// <summary>SHA-256 of the picture's bytes, 64 small hexadecimal digits: its name, and the proof that it is this one.</summary>
+    public string Sha256 { get; init; } = "";
+
+    /// <summary>When it was taken or chosen.</summary>
+    public DateTimeOffset At { get; init; }
+
+    /// <inheritdoc/>
+    public string Corrects { get; init; } = "";
+
+    /// <inheritdoc/>
+    public bool Withdrawn { get; init; }
+}
+
 /// <summary>One test: what was noted of it, its steps and what was seen. All of it grows and nothing in it changes.</summary>
 public sealed record TestRun : IEntry
 {
@@ -187,6 +206,9 @@ public sealed record TestRun : IEntry
 
     /// <summary>Marks seen, in the order written down.</summary>
     public IReadOnlyList<Indication> Indications { get; init; } = [];
+
+    /// <summary>Photos taken, in the order written down. Nothing is judged by them.</summary>
+    public IReadOnlyList<PhotoTaken> Photos { get; init; } = [];
 
     /// <inheritdoc/>
     public string Corrects { get; init; } = "";
