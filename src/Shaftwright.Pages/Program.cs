@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Shaftwright.Pages;
+using Shaftwright.Pages.Bench;
 using Shaftwright.Pages.Link;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
@@ -19,6 +20,8 @@ builder.Services.AddSingleton<Sender>();
 builder.Services.AddSingleton<LinkClient>();
 builder.Services.AddSingleton<Standing>();
 builder.Services.AddSingleton<OfflineCopy>();
+builder.Services.AddSingleton<Photos>();
+builder.Services.AddSingleton<BenchClock>();
 builder.Services.AddSingleton(TimeProvider.System);
 
 var host = builder.Build();
@@ -35,9 +38,11 @@ var patience = await device.KnowsBook() ? TimeSpan.FromSeconds(4) : TimeSpan.Fro
 while (!await device.OpenBook(await sender.Served(patience)) && !sender.NotPaired)
     await Task.Delay(TimeSpan.FromSeconds(1));
 await host.Services.GetRequiredService<Preferences>().Load();
+await host.Services.GetRequiredService<BenchClock>().Open();
 if (device.Book.Length > 0)
 {
     await host.Services.GetRequiredService<JobShelf>().Load();
+    await host.Services.GetRequiredService<Photos>().Open(device.Book);
     await sender.Start();
     _ = host.Services.GetRequiredService<Standing>().Ask();
 }
