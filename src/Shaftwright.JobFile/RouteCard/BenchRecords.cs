@@ -139,7 +139,10 @@ internal static class BenchRecords
             : null;
         var looked = sites.Min(s => s.LookedAt);
         return new(
-            missing is null && looked is { } at
+                // A mark is on record: no test of it makes the place clean.
+                stop is not null
+                    ? stop
+                : missing is null && looked is { } at
                     ? $"Clean at {string.Join(" and ", places.Select(PlaceWords.At))}, looked at {Clock(at)}."
                 : open is { Kind: DemandKind.AfterTwoDays } ? NotBefore(open)
                 : (Sentence?)null,

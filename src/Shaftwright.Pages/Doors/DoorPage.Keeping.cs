@@ -74,6 +74,9 @@ public abstract partial class DoorPage
     /// <summary>Called before what the hand has left is kept, for what it took as given.</summary>
     protected virtual void Settling() { }
 
+    /// <summary>Called when the page is left, for what it listened to.</summary>
+    protected virtual void Leaving() { }
+
     /// <summary>Takes an answer as if the hand had given it.</summary>
     protected void Give(string key, string text)
     {
@@ -81,6 +84,9 @@ public abstract partial class DoorPage
         Mark(key);
         _seen[key] = text;
     }
+
+    /// <summary>True once the draft is the one of this address, and not of the page shown before.</summary>
+    protected bool Loaded => _loaded == DraftKey;
 
     /// <summary>Waits until what was typed is on the device.</summary>
     public Task Kept => _keeping;
@@ -176,6 +182,7 @@ public abstract partial class DoorPage
     {
         Let();
         _here = false;
+        Leaving();
         _ = Leave();
         GC.SuppressFinalize(this);
 

@@ -54,7 +54,16 @@ public abstract partial class DoorPage : ComponentBase, IDisposable
     /// <summary>What the door is called.</summary>
     public abstract string Title { get; }
 
-    /// <summary>Its questions, at most six.</summary>
+    /// <summary>What one of its screens is called.</summary>
+    public virtual string Screen => "question";
+
+    /// <summary>True where what was noted is a record that only grows: then nothing begins all over at one press.</summary>
+    public virtual bool IsRecord => false;
+
+    /// <summary>True where the thing to do stands in the page itself, and going on is only going on.</summary>
+    public virtual bool ActsItself => false;
+
+    /// <summary>Its questions, at most six; of work that is noted step by step, its steps.</summary>
     public abstract IReadOnlyList<Step> Steps { get; }
 
     /// <summary>True once the first thing of <see cref="LoadAsync"/> is there.</summary>

@@ -1,3 +1,5 @@
+using System.Globalization;
+using Shaftwright.CrackTest;
 using Shaftwright.Measures;
 using Shaftwright.Pages.Doors;
 using Shaftwright.Pages.Outbox;
@@ -26,6 +28,11 @@ public static class Ways
             "weld" => (JobWeld.Place + "/beads", "Bead by bead"),
             "temper" => (JobWeld.Place + "/temper", "Between runs and after"),
             "sleeve" => (JobWeld.Place + "/sleeve", "The sleeve's seams"),
+            "fit" => (FitShaft.Place, "Step by step"),
+            _ when IsCrackTest(operation) => (
+                $"{WeldToTest.Slot}?for={operation}",
+                "A new crack test"
+            ),
             _ => MomentOf(operation) is { } moment
                 ? (UnderTheDial.Place + "?moment=" + moment, "A new turn under the dial")
                 : null,
@@ -34,6 +41,36 @@ public static class Ways
     /// <summary>A second door of an operation; null where there is none.</summary>
     public static (string Slug, string Words)? AlsoOf(string operation) =>
         operation == "set-up" ? (JobWeld.Place + "/vees", "Packing, two vees, a taper") : null;
+
+    /// <summary>True for the operations that are crack tests.</summary>
+    public static bool IsCrackTest(string operation)
+    {
+        ArgumentNullException.ThrowIfNull(operation);
+        return operation.StartsWith("crack-test-", StringComparison.Ordinal);
+    }
+
+    /// <summary>The tests of a job that looked where an operation asks to; those of which nobody said where belong to each.</summary>
+    public static IEnumerable<(TestRun Run, string Words)> TestsOf(string operation, Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        if (!IsCrackTest(operation) || job.CrackTest is not { } input)
+            yield break;
+        var asked = WeldToTest.PlacesOf(operation);
+        foreach (var run in Entries.Standing(input.Tests))
+        {
+            var places = TestConditions.Of(run).Places;
+            if (asked.Length > 0 && places.Count > 0 && !places.Any(asked.Contains))
+                continue;
+            var steps = Entries.Standing(run.Steps);
+            var last = steps.Count > 0 ? steps[^1] : null;
+            yield return (
+                run,
+                last is null
+                    ? "Test begun"
+                    : $"Test of {last.At.ToString("d MMMM, HH:mm", CultureInfo.InvariantCulture)}"
+            );
+        }
+    }
 
     /// <summary>The moment of the turns under the dial that belong to an operation; null where none do.</summary>
     public static Moment? MomentOf(string operation) =>
@@ -83,6 +120,8 @@ public static class Ways
                 "/weld",
             ],
             "weld-sample" or "sleeve" => ["/strength"],
+            "fit" => ["/fit"],
+            _ when IsCrackTest(operation) => ["/crackTest"],
             _ => MomentOf(operation) is null ? [] : ["/truing", "/press"],
         };
         return Array.Exists(

@@ -239,5 +239,13 @@ public sealed record TestRun : IEntry
             check.Range(at, CrackTestFields.Width, mark.Width);
             check.Range(at, CrackTestFields.Direction, mark.Direction);
         }
+        for (var i = 0; i < Photos.Count; i++)
+            check.That(
+                Photos[i].Sha256 is { Length: 64 } name && name.All(char.IsAsciiHexDigitLower),
+                $"{path}.photos[{i}].sha256",
+                Photos[i].Sha256,
+                "is not the name of a photo",
+                "the SHA-256 of its bytes, 64 small hexadecimal digits"
+            );
     }
 }

@@ -1,3 +1,5 @@
+using System.Text.Json.Nodes;
+using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -14,6 +16,7 @@ public class AccessTests(Bench bench)
         ("two-shafts", "inner-end outer-end overall sleeve answer"),
         ("ends-in-a-vee", "diameters blades angle answer"),
         ("under-the-dial", "moment supports station readings limit answer"),
+        ("weld-to-test", "method maker conditions steps marks answer"),
     ];
 
     private static readonly (string Subject, string Questions)[] s_weld =
@@ -78,6 +81,143 @@ public class AccessTests(Bench bench)
             await Phone.Expect(phone.Page.Locator(".answer.big")).ToBeVisibleAsync();
             await IsSound(phone, door + ", answered");
         }
+    }
+
+    [Fact]
+    public async Task TheBench_WithClocksMarksAndSteps_HasNoSeriousAxeFinding()
+    {
+        using var laptop = new Laptop(bench.Address);
+        var job = await laptop.Begin("Curlew, for every eye", Tested());
+        await using var phone = await bench.Phone();
+        await phone.Open($"job/{job}");
+        await phone.Asked("Curlew, for every eye");
+        // Two shafts in penetrant at once: two clocks.
+        await Phone.Expect(phone.Page.Locator(".clock")).ToHaveCountAsync(2);
+        await IsSound(phone, "a card with clocks");
+        foreach (
+            var at in (string[])
+                [
+                    "weld-to-test/steps?test=now",
+                    "weld-to-test/marks?test=done",
+                    "weld-to-test/answer?test=done",
+                    "fit/pull-check",
+                    "fit/first-run",
+                    "fit/answer",
+                ]
+        )
+        {
+            await phone.Follow($"job/{job}/{at}");
+            await Phone.Expect(phone.Page.Locator(".answer")).ToBeVisibleAsync();
+            await IsSound(phone, at);
+        }
+    }
+
+    [Fact]
+    public async Task EveryPage_InTheDark_HasEnoughContrast()
+    {
+        using var laptop = new Laptop(bench.Address);
+        var job = await laptop.Begin("Curlew, at night", Tested());
+        await using var phone = await bench.Phone();
+        await phone.Open("job/" + job);
+        await phone.Asked("Curlew, at night");
+        await phone.Page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Dark });
+        await IsReadable(phone, "a card with clocks");
+        await phone.Look("dark-card");
+        string[] pages =
+        [
+            "",
+            RouteCardPageTests.Demo,
+            .. s_doors.Select(d => $"{RouteCardPageTests.Demo}/{d.Door}/answer"),
+            $"job/{job}/weld-to-test/steps?test=now",
+            $"job/{job}/weld-to-test/marks?test=done",
+            $"job/{job}/fit/pull-check",
+        ];
+        foreach (var page in pages)
+        {
+            await phone.Follow(page);
+            await IsReadable(phone, page);
+        }
+        await phone.Look("dark-fit");
+    }
+
+    /// <summary>Two tests in their dwell, and one that is over and showed a line.</summary>
+    private static JsonObject Tested()
+    {
+        string Ago(int minutes) =>
+            DateTimeOffset
+                .UtcNow.AddMinutes(-minutes)
+                .ToString("yyyy-MM-dd'T'HH:mm:ss'+00:00'", null);
+        JsonArray Steps(string run, params (string Step, int Ago)[] steps) =>
+            [
+                .. steps.Select(s => new JsonObject
+                {
+                    ["id"] = run + s.Step,
+                    ["step"] = s.Step,
+                    ["at"] = Ago(s.Ago),
+                }),
+            ];
+        return new()
+        {
+            ["crackTest"] = new JsonObject
+            {
+                ["tests"] = new JsonArray(
+                    new JsonObject
+                    {
+                        ["id"] = "now",
+                        ["method"] = "colourPenetrant",
+                        ["steps"] = Steps("a", ("cleaned", 5), ("penetrantOn", 3)),
+                    },
+                    new JsonObject
+                    {
+                        ["id"] = "over",
+                        ["method"] = "colourPenetrant",
+                        ["steps"] = Steps("b", ("cleaned", 80), ("penetrantOn", 70)),
+                    },
+                    new JsonObject
+                    {
+                        ["id"] = "done",
+                        ["method"] = "colourPenetrant",
+                        ["steps"] = Steps(
+                            "c",
+                            ("cleaned", 60),
+                            ("penetrantOn", 55),
+                            ("removed", 35),
+                            ("developerOn", 30),
+                            ("finalLook", 15)
+                        ),
+                        ["indications"] = new JsonArray(
+                            new JsonObject
+                            {
+                                ["id"] = "line",
+                                ["place"] = "buttWeld",
+                                ["length"] = "4 mm",
+                                ["width"] = "0.6 mm",
+                            }
+                        ),
+                    }
+                ),
+            },
+        };
+    }
+
+    /// <summary>In the dark only colours change, so that only they are looked at again.</summary>
+    private static async Task IsReadable(Phone phone, string where)
+    {
+        var found = await phone.Page.RunAxe(
+            new AxeRunOptions { RunOnly = RunOnlyOptions.Rules("color-contrast") }
+        );
+        var faint = found
+            .Violations.SelectMany(v => v.Nodes.Select(n => $"{where}, in the dark: {n.Html}"))
+            .ToList();
+        Assert.True(faint.Count == 0, string.Join('\n', faint));
+        Assert.NotEmpty(found.Passes);
+        // Else it was not dark.
+        Assert.Equal(
+            "rgb(20, 23, 26)",
+            await phone.Page.EvaluateAsync<string>(
+                "getComputedStyle(document.body).backgroundColor"
+            )
+        );
     }
 
     [Fact]

@@ -37,7 +37,13 @@ internal sealed partial class Phone(IBrowserContext context) : IAsyncDisposable
     public async Task Follow(string at, bool redirects = false)
     {
         await Page.EvaluateAsync("at => Blazor.navigateTo(at)", at);
-        await Page.WaitForURLAsync("**/" + at + (redirects ? "?**" : ""));
+        // A page that adds something to its address may have done so before anybody looked.
+        await Page.WaitForURLAsync(url =>
+        {
+            var there = new Uri(url).PathAndQuery.TrimStart('/');
+            return there.StartsWith(at + "?", StringComparison.Ordinal)
+                || (!redirects && there == at);
+        });
         await Expect(Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
     }
 
@@ -141,6 +147,23 @@ internal sealed partial class Phone(IBrowserContext context) : IAsyncDisposable
         var folder = Path.Combine(Drawings.Samples.Repository, "docs", "images");
         Directory.CreateDirectory(folder);
         await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png") });
+    }
+
+    /// <summary>Writes what is on the whole page into a folder, when one is named, for a person to look at.</summary>
+    public async Task Look(string name)
+    {
+        if (Environment.GetEnvironmentVariable("SHAFTWRIGHT_LOOK") is not { Length: > 0 } folder)
+            return;
+        Directory.CreateDirectory(folder);
+        var size = Page.ViewportSize;
+        foreach (var (width, height) in ((int, int)[])[(Width, 844), (1280, 900)])
+        {
+            await Page.SetViewportSizeAsync(width, height);
+            await Page.ScreenshotAsync(
+                new() { Path = Path.Combine(folder, $"{name}-{width}.png"), FullPage = true }
+            );
+        }
+        await Page.SetViewportSizeAsync(size!.Width, size.Height);
     }
 
     /// <summary>Waits for something to be so.</summary>

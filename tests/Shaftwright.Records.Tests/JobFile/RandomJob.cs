@@ -35,6 +35,8 @@ internal static class RandomJob
             }
             if (node.ContainsKey("id"))
                 node["id"] = $"e{ids++}";
+            if (node.ContainsKey("sha256"))
+                node["sha256"] = new string("0123456789abcdef"[random.Next(16)], 64);
         }
         return job;
     }
