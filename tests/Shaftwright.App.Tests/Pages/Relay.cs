@@ -2,12 +2,13 @@ using System.Globalization;
 using System.Net;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Shaftwright.App.Tests.Pages;
 
 /// <summary>Stands at one address before a program that serves, hands its answers on, and can change a file on the way: as
 /// another build of it would be there, or as a bad line would spoil it.</summary>
-internal sealed class Relay : IDisposable
+internal sealed partial class Relay : IDisposable
 {
     private const string Sheet = "/css/app.css";
 
@@ -74,7 +75,7 @@ internal sealed class Relay : IDisposable
                 asked.Headers.TryAddWithoutValidation("Shaftwright-Book", book);
             using var answer = await _program.SendAsync(asked);
             var body = await answer.Content.ReadAsByteArrayAsync();
-            if (path == Sheet || path == "/worker.js")
+            if (IsSheet().IsMatch(path) || path == "/worker.js")
                 body = await Changed(path, body);
             response.StatusCode = (int)answer.StatusCode;
             foreach (var name in (string[])["Content-Security-Policy", "Cache-Control"])
@@ -96,7 +97,7 @@ internal sealed class Relay : IDisposable
 
     private async Task<byte[]> Changed(string path, byte[] body)
     {
-        if (path == Sheet)
+        if (path != "/worker.js")
             return
             [
                 .. body,
@@ -119,6 +120,10 @@ internal sealed class Relay : IDisposable
             );
         return Encoding.UTF8.GetBytes(text);
     }
+
+    // By its plain name or by one with a fingerprint: which of them a worker asks for is the build's business.
+    [GeneratedRegex(@"^/css/app(\.\w+)?\.css$")]
+    private static partial Regex IsSheet();
 
     private static string Hash(byte[] body) => Convert.ToBase64String(SHA256.HashData(body));
 }
