@@ -314,7 +314,7 @@ public class AccessTests(Bench bench)
         return (Phone.Plain(said[0]), said[1] == "true");
     }
 
-    private static async Task IsSound(Phone phone, string where)
+    internal static async Task IsSound(Phone phone, string where)
     {
         await Fits(phone, where);
         var found = await phone.Page.RunAxe();

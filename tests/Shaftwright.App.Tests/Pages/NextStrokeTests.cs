@@ -92,6 +92,7 @@ public class NextStrokeTests(Bench bench)
             )
         );
         await phone.Shoot("next-stroke");
+        await AccessTests.IsSound(phone, "the next stroke");
         await Phone
             .Expect(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this stroke" }))
             .ToBeDisabledAsync();

@@ -47,6 +47,31 @@ public class VerbTests
         );
     }
 
+    [Fact]
+    public async Task Truing_OfAJobWithAPress_TellsTheNextStrokeInWordsAndNumbers()
+    {
+        var job = """
+            {
+              "format": 1,
+              "name": "Lapwing",
+              "truing": { "turns": [ { "id": "t", "moment": "buttWelded", "support": "centres", "station": "280 mm", "readings": [
+                { "angle": "0°", "dial": "0.50 mm" }, { "angle": "45°", "dial": "0.35 mm" }, { "angle": "90°", "dial": "0 mm" }, { "angle": "135°", "dial": "-0.35 mm" },
+                { "angle": "180°", "dial": "-0.50 mm" }, { "angle": "225°", "dial": "-0.35 mm" }, { "angle": "270°", "dial": "0 mm" }, { "angle": "315°", "dial": "0.35 mm" } ] } ] },
+              "press": { "tempered": true, "diameter": "26 mm", "length": "560 mm" }
+            }
+            """;
+        var said = await Shell.Run(["truing", "-"], job);
+        Assert.Equal(1, said.Code);
+        Assert.Contains("past contact", said.Out, StringComparison.Ordinal);
+        Assert.Contains("not on your shaft", said.Out, StringComparison.Ordinal);
+        var ran = await Shell.Run(["truing", "-", "--json"], job);
+        using var json = JsonDocument.Parse(ran.Out);
+        var press = json.RootElement.GetProperty("press");
+        Assert.Equal("press", press.GetProperty("step").GetString());
+        Assert.Equal(280, press.GetProperty("plan").GetProperty("ramAt").GetDouble(), 1e-9);
+        Assert.InRange(press.GetProperty("plan").GetProperty("depth").GetDouble(), 1, 6);
+    }
+
     [Theory]
     [InlineData("{\"format\":1,\"corner\":{}}")]
     [InlineData("{\"format\":1,\"corner\":{\"readings\":[]}}")]
