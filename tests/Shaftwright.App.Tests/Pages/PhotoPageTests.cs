@@ -142,6 +142,54 @@ public class PhotoPageTests(Bench bench)
         await Phone.Expect(phone.Page.Locator(".photo")).ToContainTextAsync("The laptop has it");
     }
 
+    [Fact]
+    public async Task Photo_TwoPointsAndTheMarkTapped_PutsItsSizesIntoTheBoxesToBePutRight()
+    {
+        await using var phone = await bench.Phone();
+        await phone.Open("weld-to-test/marks");
+        await phone.Asked(Marks);
+        await Take(phone);
+        await Phone.Expect(phone.Page.Locator(".photo img")).ToBeVisibleAsync();
+        await phone.Press("Note a mark");
+        await phone.Page.GetByText("Measure it on the photo").ClickAsync();
+        await phone.Type("Two points on the photo are apart by", "20");
+        var photo = phone.Page.Locator(".over-photo");
+        var box = (await photo.BoundingBoxAsync())!;
+        // The red bar itself, from end to end, is taken for the 20 mm: then the mark must come out as long as that.
+        foreach (var at in (double[])[1000 / 2400.0, 1300 / 2400.0, 0.48])
+            await photo.ClickAsync(
+                new()
+                {
+                    Position = new() { X = (float)(at * box.Width), Y = box.Height / 2 },
+                }
+            );
+        await Phone
+            .Expect(phone.Page.GetByText("A photo measures; it accepts nothing"))
+            .ToBeVisibleAsync();
+        await phone.Look("photo-measured");
+        await phone.Press("Put it into the boxes");
+        var length = phone.Page.GetByRole(
+            AriaRole.Textbox,
+            new() { Name = "How long", Exact = true }
+        );
+        await Phone.Expect(length).Not.ToHaveValueAsync("");
+        var mm = double.Parse(
+            await length.InputValueAsync(),
+            System.Globalization.CultureInfo.InvariantCulture
+        );
+        Assert.InRange(mm, 19, 21.5);
+        var width = await phone
+            .Page.GetByRole(AriaRole.Textbox, new() { Name = "How wide", Exact = true })
+            .InputValueAsync();
+        Assert.InRange(
+            double.Parse(width, System.Globalization.CultureInfo.InvariantCulture),
+            2.2,
+            3.3
+        );
+        // Nothing is noted by it.
+        await Phone.Expect(phone.Page.GetByText("Mark 1:")).ToHaveCountAsync(0);
+    }
+
     private static async Task<byte[]> Take(Phone phone)
     {
         var bytes = Convert.FromBase64String(await phone.Page.EvaluateAsync<string>(Camera));
