@@ -78,7 +78,7 @@ public sealed class JobResult
                 : null
         );
         _crackTest = new(() =>
-            FitWork.In(job) is { } tests ? CrackTestSolver.Solve(tests, Cut?.Made) : null
+            TestsOf(job) is { } tests ? CrackTestSolver.Solve(tests, Cut?.Made) : null
         );
         _fit = new(() =>
             job.Fit is { } fit
@@ -184,9 +184,18 @@ public sealed class JobResult
         List<WorkDone> more = [.. work];
         if (more.Count == 0)
             return CrackTest;
-        var tests = FitWork.In(Job) ?? new();
+        var tests = TestsOf(Job) ?? new();
         return CrackTestSolver.Solve(tests with { Work = [.. tests.Work, .. more] }, Cut?.Made);
     }
+
+    /// <summary>The tests, with what the weld is known to be filled with: magnetic particles say nothing there.</summary>
+    private static CrackTestInput? TestsOf(Job job) =>
+        FitWork.In(job) is { } tests && job.Weld?.Filler?.Kind == FillerKind.Austenitic
+            ? tests with
+            {
+                AusteniticFiller = true,
+            }
+            : FitWork.In(job);
 
     /// <summary>How it goes onto the car.</summary>
     public FitResult? Fit => _fit.Value;

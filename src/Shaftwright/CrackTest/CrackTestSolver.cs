@@ -30,6 +30,7 @@ public static class CrackTestSolver
                 .Where(t => t.Result is { Verdict: RunVerdict.Counts, LookedAt: not null })
                 .Select(t => new CountingTest(
                     t.test.Id,
+                    StepTimes.Of(t.test).Began!.Value,
                     t.Result.LookedAt!.Value,
                     TestConditions.Of(t.test).Places
                 )),
@@ -81,9 +82,15 @@ public static class CrackTestSolver
 
 /// <summary>A test that counts.</summary>
 /// <param name="Id">Its id.</param>
+/// <param name="BeganAt">When it was begun.</param>
 /// <param name="LookedAt">When it was looked at for good.</param>
 /// <param name="Places">Where.</param>
-internal sealed record CountingTest(string Id, DateTimeOffset LookedAt, IReadOnlyList<Place> Places)
+internal sealed record CountingTest(
+    string Id,
+    DateTimeOffset BeganAt,
+    DateTimeOffset LookedAt,
+    IReadOnlyList<Place> Places
+)
 {
     /// <summary>Whether it looked at a place.</summary>
     public bool Saw(Place place) => Places.Contains(place);

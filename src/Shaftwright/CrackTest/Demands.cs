@@ -103,7 +103,10 @@ internal static class Demands
             {
                 var first = tests
                     .Where(t =>
-                        t.LookedAt >= due && !(hidden && t.LookedAt > before) && t.Saw(place)
+                        // Begun after it too: what was on the part before the work says nothing of it.
+                        t.BeganAt >= due
+                        && !(hidden && t.LookedAt > before)
+                        && t.Saw(place)
                     )
                     .MinBy(t => t.LookedAt);
                 if (first is null)

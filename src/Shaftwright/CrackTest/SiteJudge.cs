@@ -60,7 +60,13 @@ internal sealed class SiteJudge
         if (mark.Crack || latest.Any(d => d is null))
             return MarkStanding.Open;
         var worked = latest.Max(d => d!.At);
-        return _runs.Any(r => r.LookedAt > worked && r.Saw(mark.Place))
+        // Another test, begun after the mark was found and worked on: the one that found it cannot clear it.
+        var found = _runs.FirstOrDefault(r =>
+            string.Equals(r.Id, mark.RunId, StringComparison.Ordinal)
+        );
+        if (found is not null && found.LookedAt > worked)
+            worked = found.LookedAt;
+        return _runs.Any(r => r != found && r.BeganAt >= worked && r.Saw(mark.Place))
             ? MarkStanding.DealtWith
             : MarkStanding.ToRetest;
     }

@@ -7,6 +7,9 @@ internal sealed class StepTimes
 
     public DateTimeOffset? Latest { get; private set; }
 
+    /// <summary>When it was last begun: the earliest noted step since then.</summary>
+    public DateTimeOffset? Began => _when.Count == 0 ? null : _when.Values.Min();
+
     public DateTimeOffset? When(TestStep step) => _when.TryGetValue(step, out var at) ? at : null;
 
     /// <summary>From one step to another, s; null when either is not noted.</summary>
