@@ -48,6 +48,15 @@ internal sealed class HeatAdvice
                     "ranges of listed shaft steels, docs/weld.md"
                 );
         }
+        if (n.Preheat.Low > n.InterpassLimit - HeatSolver.Clear)
+            Add(
+                OfPreheat,
+                Severity.Stop,
+                "preheat-over-temper",
+                $"The handbooks ask for {To(n.Preheat, Say.Temperature)}, but a piece tempered at so little may see {Say.Temperature(n.InterpassLimit)} at most: both cannot be kept.",
+                $"Do not weld this bar as it is. Take another donor, or have the whole shaft hardened and tempered again by those who can.",
+                Handbooks
+            );
         if (n.Diameter is null)
             Add(
                 OfPreheat,

@@ -24,7 +24,7 @@ public static class HeatSolver
     public const double InterpassAlloyed = 315;
 
     /// <summary>How far under the interpass limit and under a maker's temper the heat stays, °C.</summary>
-    public const double Clear = 15;
+    internal const double Clear = 15;
 
     /// <summary>Highest temperature at a hardened spline or another hard case, °C: what it was tempered at is seldom more.
     /// Common practice, no source.</summary>
@@ -67,8 +67,10 @@ public static class HeatSolver
         var alloyed = inner.Alloyed || outer.Alloyed;
         var interpass = Interpass(weld, alloyed);
         var handbook = Worse(inner.Handbook, outer.Handbook);
-        var high = Math.Min(RoundUp(handbook.High), interpass - Clear);
-        var preheat = new Band(Math.Min(RoundUp(handbook.Low), high), high);
+        var (low, room) = (RoundUp(handbook.Low), interpass - Clear);
+        var high = Math.Min(RoundUp(handbook.High), UsualInterpass(alloyed) - Clear);
+        // The band is not cut to nothing: where the temper leaves no room for it, that is said instead.
+        var preheat = new Band(low, low <= room ? Math.Min(high, room) : high);
         var hydrogen = ArcFields.Of(arc.Hydrogen, arc.Process);
         var (q, energy) = HeatInput(arc);
         var filler = weld.Filler ?? new Filler();
@@ -125,9 +127,12 @@ public static class HeatSolver
 
     private static double RoundUp(double celsius) => Math.Ceiling(celsius / 5 - 1e-9) * 5;
 
+    private static double UsualInterpass(bool alloyed) =>
+        alloyed ? InterpassAlloyed : InterpassPlain;
+
     private static double Interpass(WeldInput weld, bool alloyed)
     {
-        var limit = alloyed ? InterpassAlloyed : InterpassPlain;
+        var limit = UsualInterpass(alloyed);
         foreach (var steel in new[] { weld.InnerSteel, weld.OuterSteel })
         {
             if (steel?.TemperedAt is { } tempered)

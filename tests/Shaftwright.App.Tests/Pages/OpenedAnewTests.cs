@@ -11,12 +11,9 @@ public sealed class OpenedAnewTests(Bench bench) : IDisposable
         .CreateTempSubdirectory("shaftwright-phone-")
         .FullName;
 
-    /// <summary>Far beyond what a test here takes, ms: one that hangs says so instead of keeping all others waiting.</summary>
-    private const int Hung = 240_000;
-
     public void Dispose() => Directory.Delete(_memory, recursive: true);
 
-    [Fact(Timeout = Hung)]
+    [Fact]
     public async Task Opened_LaptopGoneAndBrowserStartedAnew_ShowsTheJobAndTakesAnEntryThatArrives()
     {
         using var book = new TempBook();
@@ -80,7 +77,7 @@ public sealed class OpenedAnewTests(Bench bench) : IDisposable
         }
     }
 
-    [Fact(Timeout = Hung)]
+    [Fact]
     public async Task NewerBuild_PageOpen_IsTakenAtTheNextOpeningWholeAndTheOldOneGoes()
     {
         using var relay = new Relay(new Uri(bench.Address), int.Parse(FreePort(), null));
@@ -120,7 +117,7 @@ public sealed class OpenedAnewTests(Bench bench) : IDisposable
         Assert.Contains("the one after", await Sheet(phone), StringComparison.Ordinal);
     }
 
-    [Fact(Timeout = Hung)]
+    [Fact]
     public async Task Fetching_FileThatIsNotTheBuilds_IsNotKeptAndIsFetchedAgainAtTheNextOpening()
     {
         using var relay = new Relay(new Uri(bench.Address), int.Parse(FreePort(), null));

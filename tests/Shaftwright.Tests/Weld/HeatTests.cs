@@ -238,6 +238,25 @@ public sealed class HeatTests
         );
     }
 
+    [Theory]
+    [InlineData(SteelFamily.NickelChromiumMolybdenum, 200, true)]
+    [InlineData(SteelFamily.ChromiumMolybdenum, 150, true)]
+    [InlineData(SteelFamily.ChromiumMolybdenum, 400, false)]
+    public void TemperedTooLow_TheHandbookBandIsShownWholeAndStops(
+        SteelFamily family,
+        double tempered,
+        bool stops
+    )
+    {
+        var plain = WeldJobs.Solve(Bar(new() { Family = family })).Heat!.Preheat;
+        var low = WeldJobs.Solve(Bar(new() { Family = family, TemperedAt = Celsius(tempered) }));
+        Assert.Equal(plain, low.Heat!.Preheat);
+        Assert.Equal(
+            stops,
+            low.Findings.Any(f => f is { Code: "preheat-over-temper", Severity: Severity.Stop })
+        );
+    }
+
     [Fact]
     public void TemperedAt_HoldsInterpassAndTemperUnderIt()
     {
