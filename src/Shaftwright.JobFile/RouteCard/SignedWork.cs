@@ -27,7 +27,7 @@ public static class SignedWork
         return
         [
             .. s_kinds
-                .Where(k => Noted(document, k.Kind) is null)
+                .Where(k => !IsNoted(document, k.Code, k.Kind))
                 .Select(k => (k.Kind, Signed: document.Records.Standing(k.Code)))
                 .Where(k => k.Signed is not null)
                 .Select(k => new WorkDone
@@ -44,10 +44,30 @@ public static class SignedWork
         Noted(document, kind)
         ?? Of(document).Where(w => w.Kind == kind).Select(w => (DateTimeOffset?)w.At).Max();
 
-    private static DateTimeOffset? Noted(JobDocument document, WorkKind kind) =>
+    /// <summary>Whether what an operation was signed for is written down. Two truings are of one kind: what was pressed before
+    /// the sleeve went on says nothing of the truing after it.</summary>
+    private static bool IsNoted(JobDocument document, string code, WorkKind kind)
+    {
+        var sleeved =
+            Noted(document, WorkKind.SleeveWelded)
+            ?? document.Records.Standing(RouteSteps.Sleeve)?.At;
+        return All(document, kind)
+            .Any(at =>
+                code switch
+                {
+                    RouteSteps.TrueButt => sleeved is null || at <= sleeved,
+                    RouteSteps.TrueSleeved => at > sleeved,
+                    _ => true,
+                }
+            );
+    }
+
+    private static IEnumerable<DateTimeOffset> All(JobDocument document, WorkKind kind) =>
         Entries
             .Standing(document.Job.CrackTest?.Work ?? [])
             .Where(w => w.Kind == kind)
-            .Select(w => (DateTimeOffset?)w.At)
-            .Max();
+            .Select(w => w.At);
+
+    private static DateTimeOffset? Noted(JobDocument document, WorkKind kind) =>
+        All(document, kind).Select(at => (DateTimeOffset?)at).Max();
 }

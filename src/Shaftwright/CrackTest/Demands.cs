@@ -33,6 +33,20 @@ internal static class Demands
                         )
                     );
                     break;
+                // A sleeve is welded over a butt, whether or not anybody wrote the butt down.
+                case WorkKind.SleeveWelded
+                    when w.At == sleeved && !work.Any(b => IsButt(b.Kind) && b.At < sleeved):
+                    demands.Add(
+                        Answer(
+                            DemandKind.ButtBeforeSleeve,
+                            w,
+                            DateTimeOffset.MinValue,
+                            s_butt,
+                            sleeved,
+                            true
+                        )
+                    );
+                    break;
                 case WorkKind.Pressed:
                     demands.Add(
                         Answer(
@@ -87,6 +101,8 @@ internal static class Demands
                 )
                 .Select(w => (DateTimeOffset?)w.At)
                 .FirstOrDefault();
+
+        static bool IsButt(WorkKind kind) => kind is WorkKind.ButtWelded or WorkKind.WeldRepaired;
 
         TestDemand Answer(
             DemandKind kind,

@@ -72,13 +72,19 @@ internal sealed class MarkJudge(TestRun run, AcceptanceLevel level, MadeShaft? m
             length is not { } size
             || Acceptance.IsLinear(size, width)
             || group.Any(m => m.Length is { } own && IsLine(own.Value, m.Width?.Value));
+        var nowhere = group.Any(IsNowhere);
         bool? accepted =
             crack ? false
+            : nowhere ? null
             : length is { } known
                 ? known <= Acceptance.Largest(run.Method, level, linear) + Acceptance.Hair
             : null;
         var stops =
-            crack || place != Place.Bar || (length is not null && linear) || accepted == false;
+            crack
+            || nowhere
+            || place != Place.Bar
+            || (length is not null && linear)
+            || accepted == false;
         var positions = group.Select(m => m.Position?.Value).OfType<double>().ToList();
         return new(
             run.Id,
@@ -92,7 +98,7 @@ internal sealed class MarkJudge(TestRun run, AcceptanceLevel level, MadeShaft? m
             crack,
             accepted,
             stops,
-            Words(group, place, length, width, linear, crack, accepted, stops)
+            Words(group, place, length, width, linear, crack, accepted, stops, nowhere)
         );
     }
 
@@ -104,18 +110,31 @@ internal sealed class MarkJudge(TestRun run, AcceptanceLevel level, MadeShaft? m
     /// <summary>The place that counts: what was noted as plain bar but lies in the heat of a weld or in a spline counts as that.</summary>
     private Place PlaceOf(Indication mark)
     {
-        if (mark.Place != Place.Bar || mark.Position?.Value is not { } x || made is null)
+        if (mark.Place != Place.Bar || mark.Position is not { } position || made is null)
             return mark.Place;
-        if (Math.Abs(x - made.WeldAt) <= made.HeatBand)
+        var x = position.Value;
+        // As far as it may reach: half of it to either side, whichever way it lies, and what the reading can be off.
+        var reach =
+            (mark.Length?.Value ?? 0) / 2
+            + (position.PlusMinus ?? CrackTestFields.Position.UsualPlusMinus);
+        if (Math.Abs(x - made.WeldAt) - reach <= made.HeatBand)
             return Place.ButtWeld;
-        if (made.SleeveFrom is { } from && Math.Abs(x - from) <= made.HeatBand)
+        if (made.SleeveFrom is { } from && Math.Abs(x - from) - reach <= made.HeatBand)
             return Place.SleeveInnerEnd;
-        if (made.SleeveTo is { } to && Math.Abs(x - to) <= made.HeatBand)
+        if (made.SleeveTo is { } to && Math.Abs(x - to) - reach <= made.HeatBand)
             return Place.SleeveOuterEnd;
-        if (made.Stretches.Any(s => s.Kind == ZoneKind.Spline && x >= s.From && x <= s.To))
+        if (
+            made.Stretches.Any(s =>
+                s.Kind == ZoneKind.Spline && x + reach >= s.From && x - reach <= s.To
+            )
+        )
             return x < made.WeldAt ? Place.InnerSpline : Place.OuterSpline;
         return Place.Bar;
     }
+
+    /// <summary>Whether a mark said to be on plain bar cannot be told from one at a weld or a spline, because nobody noted where.</summary>
+    private bool IsNowhere(Indication mark) =>
+        mark is { Place: Place.Bar, Position: null } && made is not null;
 
     private Sentence Words(
         Indication[] group,
@@ -125,7 +144,8 @@ internal sealed class MarkJudge(TestRun run, AcceptanceLevel level, MadeShaft? m
         bool linear,
         bool crack,
         bool? accepted,
-        bool stops
+        bool stops,
+        bool nowhere
     )
     {
         Sentence size = (length, width) switch
@@ -145,6 +165,8 @@ internal sealed class MarkJudge(TestRun run, AcceptanceLevel level, MadeShaft? m
             return length is null
                 ? (Sentence)$"{at}: measure it."
                 : $"{at}: round, and no larger than level {PlaceWords.Level(level)} accepts.";
+        if (nowhere)
+            return $"{at}: it is not noted where, and beside a weld or in a spline any mark stops the job. Measure where it is.";
         if (place != Place.Bar)
             return $"{at}: any mark there stops the job.";
         return linear

@@ -97,6 +97,34 @@ public sealed class BenchRecordsTests
         Assert.Equal(OperationState.Held, On(signed, "sleeve").State);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)] // What was noted of the press at the butt says nothing of the truing after the sleeve.
+    public void Sleeved_TruedAfterItsTest_IsToBeTestedAgain(bool pressedAtTheButt)
+    {
+        var job = Signed(
+            Tested(ToTheButt, 4, Place.ButtWeld),
+            ("crack-test-butt", 5),
+            ("sleeve", 10),
+            ("close-vent", 10)
+        );
+        job = Signed(Tested(job, 12, s_ends), ("true-sleeved", 14), ("crack-test-sleeved", 15));
+        if (pressedAtTheButt)
+            job = BenchWork.With(
+                job,
+                [],
+                new WorkDone
+                {
+                    Id = "p",
+                    Kind = WorkKind.Pressed,
+                    At = Hours(1),
+                }
+            );
+        Assert.Equal(OperationState.NeedsReadings, On(job, "crack-test-sleeved").State);
+        var again = Tested(job, 16, s_ends);
+        Assert.Equal(OperationState.Signed, On(again, "crack-test-sleeved").State);
+    }
+
     [Fact]
     public void Sleeve_ButtTestedCleanAndSigned_IsFree()
     {

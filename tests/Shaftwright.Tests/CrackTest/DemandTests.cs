@@ -158,16 +158,18 @@ public sealed class DemandTests
     {
         WorkDone[] work =
         [
+            Work(WorkKind.ButtWelded, -120),
             Work(WorkKind.SleeveWelded, -100),
             Work(WorkKind.FirstEvent, 0),
             Work(WorkKind.LaterRun, 100),
         ];
         var late = Test("late", -40, s_ends);
-        var ran = Solve(work, late);
+        var butt = Test("butt", -110, s_butt);
+        var ran = Solve(work, butt, late);
         Assert.Equal(DemandState.Due, StateOf(ran, DemandKind.AfterFirstEvent, 99));
         Assert.Equal(DemandState.Overdue, StateOf(ran, DemandKind.AfterFirstEvent, 101));
         Assert.Contains(ran.Findings, f => f is { Code: "ran-untested", Severity: Severity.Stop });
-        var made = Solve(work, late, Test("made up", 120, s_ends));
+        var made = Solve(work, butt, late, Test("made up", 120, s_ends));
         Assert.Contains(made.Findings, f => f.Code == "tested-late");
         Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Stop);
     }

@@ -1,4 +1,7 @@
 using Shaftwright.CrackTest;
+using Shaftwright.Cut;
+using Shaftwright.Donors;
+using Shaftwright.Measures;
 using Shaftwright.Weld;
 
 namespace Shaftwright.Tests.CrackTest;
@@ -94,5 +97,62 @@ public sealed class ReviewedTests
             )
             .CrackTest!;
         Assert.Equal(state, result.Sites.Single(s => s.Place == Place.ButtWeld).State);
+    }
+
+    private static readonly MadeShaft s_made = new(
+        450,
+        [new(ZoneKind.Spline, 0, 30, 26, 26, 24), new(ZoneKind.Plain, 30, 450, 25, 25)],
+        [],
+        216.5,
+        20,
+        null,
+        null,
+        null
+    );
+
+    [Theory]
+    [InlineData("300 mm ± 0", true)] // Round, small, on plain bar.
+    [InlineData("240 mm ± 0", true)] // 3.5 mm beyond the heat, 2 mm to its edge.
+    [InlineData("238 mm ± 0", false)] // Its edge reaches into the heat of the butt.
+    [InlineData("240 mm ± 3 mm", false)] // It may.
+    [InlineData("31 mm ± 0", false)] // Its edge reaches into the spline.
+    [InlineData(null, false)] // Nobody noted where.
+    public void MarkOnTheBar_IsAcceptedOnlyWhereNoWeldAndNoSplineCanBe(string? at, bool accepted)
+    {
+        var mark = Tested.Mark("m", Place.Bar, "4", "3") with
+        {
+            Position = at is null ? null : Tested.Of<Distance>(at),
+        };
+        var result = CrackTestSolver.Solve(
+            new() { Tests = [Tested.Penetrant("a", Tested.After(0), [Place.Bar], marks: mark)] },
+            s_made
+        );
+        Assert.Equal(!accepted, Assert.Single(result.Marks).Stops);
+    }
+
+    [Theory]
+    [InlineData(false, 60)] // Nobody wrote the butt down.
+    [InlineData(true, 60)] // Or only when the sleeve was on.
+    public void Sleeve_OverAButtThatNobodyWroteDown_AsksForItsTest(bool noted, double sleevedAt)
+    {
+        var input = new CrackTestInput
+        {
+            Work =
+            [
+                Tested.Work(WorkKind.SleeveWelded, Tested.After(sleevedAt)),
+                .. noted ? new[] { Tested.Work(WorkKind.ButtWelded, Tested.After(sleevedAt)) } : [],
+            ],
+        };
+        DemandKind[] Missed(CrackTestInput asked) =>
+            [
+                .. Tested
+                    .Solve(asked)
+                    .Demands.Where(d => d is { Hidden: true, AnsweredBy: null })
+                    .Select(d => d.Kind),
+            ];
+        Assert.Equal([DemandKind.ButtBeforeSleeve], Missed(input));
+        Assert.Empty(
+            Missed(input with { Tests = [Tested.Penetrant("a", Tested.After(0), s_butt)] })
+        );
     }
 }
