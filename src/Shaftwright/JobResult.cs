@@ -53,14 +53,14 @@ public sealed class JobResult
         );
         _strength = new(() =>
             Cut?.Made is { } made && Donors is { } donors
-                ? StrengthSolver.Solve(made, donors, Car, job.Strength ?? new StrengthInput())
+                ? StrengthSolver.Solve(made, donors, Car, BorneOut() ?? new StrengthInput())
                 : null
         );
         _weld = new(() =>
             job.Weld is not null || Cut?.Made is not null
                 ? WeldSolver.Solve(
                     job.Weld ?? new WeldInput(),
-                    new WeldAround(Cut, job.Cut, Donors, job.Strength)
+                    new WeldAround(Cut, job.Cut, Donors, BorneOut())
                 )
                 : null
         );
@@ -74,7 +74,7 @@ public sealed class JobResult
         );
         _press = new(() =>
             job.Press is { } press
-                ? PressSolver.Solve(press, job.Truing, Truing, Cut, Donors)
+                ? PressSolver.Solve(press, job.Truing, Truing, Cut, Donors, Recorded())
                 : null
         );
         _crackTest = new(() =>
@@ -157,7 +157,7 @@ public sealed class JobResult
             press.Strokes.Any(s => s.Moment == moment)
             || Job.Truing?.Turns.Any(t => t.Moment == moment) is true
         )
-            ? PressSolver.Solve(press, Job.Truing, Truing, Cut, Donors, moment)
+            ? PressSolver.Solve(press, Job.Truing, Truing, Cut, Donors, Recorded(), moment)
             : null;
 
     /// <summary>Run-out and bow by the turns that count at a moment, at each station the last; null when there is none.</summary>
@@ -186,6 +186,38 @@ public sealed class JobResult
             return CrackTest;
         var tests = TestsOf(Job) ?? new();
         return CrackTestSolver.Solve(tests with { Work = [.. tests.Work, .. more] }, Cut?.Made);
+    }
+
+    /// <summary>What is known of the weld, less a sleeve's clean test that the crack tests on record do not bear out.</summary>
+    private StrengthInput? BorneOut()
+    {
+        if (Job.Strength is not { Sleeve: { Tested: true } sleeve } strength)
+            return Job.Strength;
+        if (CrackTest is not { } tests)
+            return strength;
+        var against =
+            tests.Sites.Any(s =>
+                s.State is SiteState.Stopped or SiteState.ToRetest or SiteState.Indication
+            )
+            || tests.Demands.Any(d =>
+                d is { Kind: DemandKind.ButtBeforeSleeve, Hidden: true, AnsweredBy: null }
+            );
+        return against ? strength with { Sleeve = sleeve with { Tested = false } } : strength;
+    }
+
+    /// <summary>What the crack tests and the work on record say of the shaft that comes under the press.</summary>
+    private ShaftRecord Recorded()
+    {
+        if (TestsOf(Job) is not { } tests)
+            return default;
+        var work = WorkLog.Of(tests);
+        var welded = work.LastOrDefault(w => WorkLog.IsHeat(w.Kind) && w.Kind != WorkKind.Tempered);
+        var tempered = work.LastOrDefault(w => w.Kind == WorkKind.Tempered);
+        return new(
+            CrackTest!.Sites.Any(s => s.State == SiteState.Stopped),
+            welded is not null,
+            tempered is not null && welded?.At > tempered.At
+        );
     }
 
     /// <summary>The tests, with what the weld is known to be filled with: magnetic particles say nothing there.</summary>

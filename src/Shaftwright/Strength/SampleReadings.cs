@@ -4,12 +4,15 @@ namespace Shaftwright.Strength;
 
 /// <summary>A sample's readings in plain numbers, as far as they can be believed.</summary>
 /// <param name="At">When it was measured.</param>
-/// <param name="Places">How many places round it the fusion depth was read at.</param>
+/// <param name="Places">How many places round it the fusion depth was read at, at least 30° apart; readings without an angle are
+/// one place.</param>
+/// <param name="AllRound">True when the places are enough and leave no gap of more than 135°.</param>
 /// <param name="Fusion">Fusion depth: the least reading less its ±, and the largest with it, mm; null when it was not read.</param>
 /// <param name="Rows">Hardness readings: distance from the weld's middle, mm, inner side negative; HV; its ±.</param>
 public sealed record SampleReadings(
     DateTimeOffset? At,
     int Places,
+    bool AllRound,
     Band? Fusion,
     IReadOnlyList<(double From, double Hv, double PlusMinus)> Rows
 )
@@ -37,9 +40,11 @@ public sealed record SampleReadings(
                     return (Math.Max(0, d.Value - a), d.Value + a);
                 }),
         ];
+        var (places, gap) = Round(sample.Fusion.Where(f => f.Depth is not null));
         return new(
             sample.At,
-            depths.Count,
+            places,
+            places >= SampleFields.FewestPlaces && gap <= MostGap,
             depths.Count == 0 ? null : new(depths.Min(d => d.Low), depths.Max(d => d.High)),
             [
                 .. sample
@@ -54,6 +59,39 @@ public sealed record SampleReadings(
                     .OrderBy(h => h.Item1),
             ]
         );
+    }
+
+    // Common practice, no source: nearer than this two readings are one place, and in a wider gap a shallow side can hide.
+    private const double OnePlace = 30 * Math.PI / 180;
+    private const double MostGap = 135 * Math.PI / 180;
+
+    /// <summary>How many places readings stand at, and the widest gap between them, rad.</summary>
+    private static (int Places, double Gap) Round(IEnumerable<SampleFusion> readings)
+    {
+        const double turn = 2 * Math.PI;
+        // A tenth of a degree of slack: 30° typed and 390° turned back may differ in the last bit.
+        const double slack = 1e-3;
+        var all = readings.ToList();
+        double[] angles =
+        [
+            .. all.Select(f => f.Angle?.Value)
+                .OfType<double>()
+                .Select(a => (a % turn + turn) % turn)
+                .Order(),
+        ];
+        if (angles.Length == 0)
+            return (Math.Min(all.Count, 1), turn);
+        List<double> places = [angles[0]];
+        foreach (var a in angles)
+        {
+            var toFirst = places[0] + turn - a;
+            if (a - places[^1] >= OnePlace - slack && toFirst >= OnePlace - slack)
+                places.Add(a);
+        }
+        var gap = places[0] + turn - places[^1];
+        for (var i = 1; i < places.Count; i++)
+            gap = Math.Max(gap, places[i] - places[i - 1]);
+        return (places.Count, gap - slack);
     }
 
     /// <summary>The lowest hardness on one side, with its ±, HV; null with fewer than three readings there.</summary>

@@ -141,19 +141,29 @@ internal sealed class StrengthFindings(List<Finding> findings)
         var read = SampleReadings.Of(sample)!;
         if (read.Fusion is { } depth)
         {
-            Add(
-                Severity.Note,
-                "sample-fusion",
-                $"Fusion depth {Say.Length(depth.Low)} counts: the least of {read.Places} reading(s) on the sample{Of(sample)}, less what the reading can be off.",
-                $"Weld the shaft as the sample was welded, nothing changed.",
-                "the sample"
-            );
-            if (read.Places < SampleFields.FewestPlaces)
+            var deeper = ring is not null && depth.Low > ring.Diameter / 2 + FusionDepths.Beyond;
+            if (deeper)
+                Add(
+                    Severity.Caution,
+                    "sample-too-deep",
+                    $"The sample{Of(sample)} is said to be fused {Say.Length(depth.Low)} deep, more than the bar's half thickness of {Say.Length(ring!.Diameter / 2)}: it counts for no more than the low guess.",
+                    $"Measure again, from the surface inwards.",
+                    Practice
+                );
+            else if (read.AllRound)
+                Add(
+                    Severity.Note,
+                    "sample-fusion",
+                    $"Fusion depth {Say.Length(depth.Low)} counts: the least of {read.Places} reading(s) on the sample{Of(sample)}, less what the reading can be off.",
+                    $"Weld the shaft as the sample was welded, nothing changed.",
+                    "the sample"
+                );
+            if (!read.AllRound)
                 Add(
                     Severity.Caution,
                     "sample-few-places",
-                    $"Read at {read.Places} place(s) round the sample, fewer than {SampleFields.FewestPlaces}: it counts for no more than the low guess{(ring is null ? (Sentence)$"" : $", {Say.Length(StrengthFields.LeastFusion * ring.Diameter / 2)}")}.",
-                    $"Cut it again across and along, and read at least {SampleFields.FewestPlaces} places.",
+                    $"Read at {read.Places} place(s) round the sample, not all round: it counts for no more than the low guess{(ring is null ? (Sentence)$"" : $", {Say.Length(StrengthFields.LeastFusion * ring.Diameter / 2)}")}.",
+                    $"Cut it again across and along, and read at least {SampleFields.FewestPlaces} places all round, with their angles.",
                     Practice
                 );
         }

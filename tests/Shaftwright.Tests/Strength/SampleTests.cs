@@ -1,3 +1,4 @@
+using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
@@ -100,6 +101,57 @@ public sealed class SampleTests
         Assert.Contains("3 May 2026", said, StringComparison.Ordinal);
         Assert.Contains("p1", said, StringComparison.Ordinal);
         Assert.DoesNotContain(measured.Findings, f => f.Code == "fusion-guessed");
+    }
+
+    [Theory]
+    [InlineData(0, 90, 180, 270, true)]
+    [InlineData(0, 120, 240, 300, true)]
+    [InlineData(0, 0, 0, 0, false)]
+    [InlineData(0, 360, 720, 1, false)]
+    [InlineData(0, 40, 80, 120, false)] // One side only.
+    public void Sample_ReadAtFourAngles_CountsOnlyWhenTheyGoRound(
+        double a,
+        double b,
+        double c,
+        double d,
+        bool counts
+    )
+    {
+        var sample = Sample(6, 6, 6, 6);
+        double[] at = [a, b, c, d];
+        sample = sample with
+        {
+            Fusion =
+            [
+                .. sample.Fusion.Select(
+                    (f, i) => f with { Angle = Measured<Angle>.Of(at[i], Angle.Degree) }
+                ),
+            ],
+        };
+        var result = Solve(new() { Sample = sample });
+        Assert.Equal(
+            counts,
+            Ring(result).YieldTorque.Low > Ring(Solve(new())).YieldTorque.Low * 1.01
+        );
+        Assert.Equal(!counts, result.Findings.Any(f => f.Code == "sample-few-places"));
+        Assert.Equal(counts, result.Findings.Any(f => f.Code == "sample-fusion"));
+    }
+
+    [Fact]
+    public void Sample_FusedDeeperThanTheBarIsThick_CountsForNoMoreThanTheGuess()
+    {
+        var deep = Solve(new() { Sample = Sample(30, 30, 30, 30) });
+        Assert.Equal(
+            Ring(Solve(new())).YieldTorque.Low,
+            Ring(deep).YieldTorque.Low,
+            1e-9 * Ring(deep).YieldTorque.Low
+        );
+        Assert.Contains(deep.Findings, f => f.Code == "sample-too-deep");
+        // Fused right through, within the reading's own doubt, is believed.
+        Assert.DoesNotContain(
+            Solve(new() { Sample = Sample(12.5, 12.5, 12.5, 12.5) }).Findings,
+            f => f.Code == "sample-too-deep"
+        );
     }
 
     [Fact]
@@ -263,6 +315,48 @@ public sealed class SampleTests
             result.Findings.Single(f => f.Code == "sleeve-no-credit").Text.ToString(),
             StringComparison.Ordinal
         );
+    }
+
+    [Theory]
+    [InlineData(false, SectionKind.Sleeved)]
+    [InlineData(true, SectionKind.FusedRing)]
+    public void Sleeve_SaidToBeTested_EarnsNothingAgainstTheRecord(bool cracked, SectionKind kind)
+    {
+        static DonorShaft Bar() =>
+            new() { Zones = [new() { Until = Mm(300), Diameter = Mm(25, 0) }] };
+        var job = new Job
+        {
+            Donors = new() { InnerEnd = Bar(), OuterEnd = Bar() },
+            Cut = new()
+            {
+                OverallLength = Mm(400),
+                InnerCutAt = Mm(200),
+                SleeveLength = Mm(100),
+                SleeveOutside = Mm(36),
+            },
+            Strength = new() { Sleeve = AllDone },
+            CrackTest = new()
+            {
+                Tests =
+                [
+                    new()
+                    {
+                        Id = "a",
+                        Indications =
+                        [
+                            new()
+                            {
+                                Id = "m",
+                                Place = Place.SleeveInnerEnd,
+                                Crack = cracked,
+                                Withdrawn = !cracked,
+                            },
+                        ],
+                    },
+                ],
+            },
+        };
+        Assert.Equal(kind, Ring(Workflow.Evaluate(job).Strength!).Kind);
     }
 
     [Fact]

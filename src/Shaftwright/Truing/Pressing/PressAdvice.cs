@@ -32,6 +32,15 @@ internal sealed class PressAdvice
             Practice
         );
 
+    public void StoppedByATest() =>
+        Add(
+            Severity.Stop,
+            "press-mark-stops",
+            $"A crack or a mark on record stops the job, and pressing opens it.",
+            $"Settle the mark first: find out what it is, dress it out and test again, or scrap the shaft.",
+            Practice
+        );
+
     public void Tacked() =>
         Add(
             Severity.Caution,

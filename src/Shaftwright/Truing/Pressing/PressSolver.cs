@@ -31,6 +31,7 @@ public static class PressSolver
     /// <param name="judged">The same, judged.</param>
     /// <param name="cut">The shaft that is made; null when there is none.</param>
     /// <param name="donors">What it is made from.</param>
+    /// <param name="record">What crack tests and work on record say of it.</param>
     /// <param name="at">The moment to answer for; null for the latest that was read or pressed.</param>
     public static PressResult Solve(
         PressInput? press,
@@ -38,6 +39,7 @@ public static class PressSolver
         TruingResult? judged,
         CutResult? cut,
         DonorsResult? donors,
+        ShaftRecord record = default,
         Moment? at = null
     )
     {
@@ -56,6 +58,7 @@ public static class PressSolver
             judged,
             cut?.Made,
             donors,
+            record,
             at ?? moment
         ).Answer();
     }
@@ -95,6 +98,7 @@ public static class PressSolver
         private readonly PressInput _press;
         private readonly List<PressStroke> _strokes;
         private readonly bool _crackSign;
+        private readonly ShaftRecord _record;
         private readonly PressReadings _readings;
         private readonly Moment _moment;
         private readonly PressAdvice _advice = new();
@@ -112,10 +116,11 @@ public static class PressSolver
             TruingResult? judged,
             MadeShaft? made,
             DonorsResult? donors,
+            ShaftRecord record,
             Moment moment
         )
         {
-            (_press, _moment) = (press, moment);
+            (_press, _record, _moment) = (press, record, moment);
             _strokes = [.. standing.Where(s => s.Moment == moment)];
             _crackSign = standing.Any(s => s.CrackSign);
             _readings = new PressReadings(truing, judged, moment);
@@ -158,6 +163,12 @@ public static class PressSolver
             {
                 _advice.CrackSign();
                 Refuse($"Press no more: a crack or a click was noted. Crack-test it.");
+                return;
+            }
+            if (_record.Stopped)
+            {
+                _advice.StoppedByATest();
+                Refuse($"Do not press it: the crack tests on record stop the job.");
                 return;
             }
             if (Now() is not { } bow)
@@ -280,6 +291,13 @@ public static class PressSolver
                     _advice.AfterRun();
                     Refuse($"Do not press it: find out first what gave on the car.");
                     return false;
+                case Moment.ButtWelded or Moment.Sleeved when _record.WeldedSinceTempered:
+                    _advice.Tempered(known: true);
+                    Refuse(
+                        $"Do not press it yet: it was welded after the last tempering on record. Temper it and let it cool first, and note it."
+                    );
+                    return false;
+                case Moment.BeforeWelding when _record.Welded && _press.Tempered is not true:
                 case Moment.ButtWelded or Moment.Sleeved when _press.Tempered is not true:
                     _advice.Tempered(_press.Tempered is not null);
                     Refuse(

@@ -1,3 +1,4 @@
+using Shaftwright.CrackTest;
 using Shaftwright.Findings;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
@@ -247,6 +248,92 @@ public sealed class PressSolverTests
                 Turn("t", 0.8, 0, moment: Moment.BeforeWelding)
             ).Step
         );
+    }
+
+    private static WorkDone Work(WorkKind kind, double hours) =>
+        new()
+        {
+            Id = $"{kind}-{hours}",
+            Kind = kind,
+            At = new DateTimeOffset(2026, 5, 4, 8, 0, 0, TimeSpan.Zero).AddHours(hours),
+        };
+
+    private static PressResult OnRecord(
+        CrackTestInput record,
+        PressInput press,
+        Moment moment = Moment.ButtWelded
+    ) =>
+        Workflow
+            .Evaluate(
+                new Job
+                {
+                    Press = press,
+                    Truing = new() { Turns = [Turn("t", 0.8, 0, moment: moment)] },
+                    CrackTest = record,
+                }
+            )
+            .Press!;
+
+    [Fact]
+    public void Press_OfAShaftThatARecordForbids_IsRefused()
+    {
+        Assert.Equal(
+            PressStep.Press,
+            OnRecord(
+                new() { Work = [Work(WorkKind.ButtWelded, 0), Work(WorkKind.Tempered, 5)] },
+                Bar()
+            ).Step
+        );
+        var cracked = OnRecord(
+            new()
+            {
+                Tests =
+                [
+                    new()
+                    {
+                        Id = "a",
+                        Indications =
+                        [
+                            new()
+                            {
+                                Id = "m",
+                                Place = Place.ButtWeld,
+                                Crack = true,
+                            },
+                        ],
+                    },
+                ],
+            },
+            Bar()
+        );
+        Assert.Equal(PressStep.DoNotPress, cracked.Step);
+        Says(cracked, "press-mark-stops", Severity.Stop);
+        // Tempered once, and welded again since.
+        var sleeved = OnRecord(
+            new()
+            {
+                Work =
+                [
+                    Work(WorkKind.ButtWelded, 0),
+                    Work(WorkKind.Tempered, 5),
+                    Work(WorkKind.SleeveWelded, 9),
+                ],
+            },
+            Bar(),
+            Moment.Sleeved
+        );
+        Assert.Equal(PressStep.DoNotPress, sleeved.Step);
+        Says(sleeved, "press-untempered", Severity.Stop);
+        // The turn says that nothing is welded; the record knows better.
+        var said = OnRecord(
+            new() { Work = [Work(WorkKind.ButtWelded, 0)] },
+            Bar() with
+            {
+                Tempered = null,
+            },
+            Moment.BeforeWelding
+        );
+        Assert.Equal(PressStep.DoNotPress, said.Step);
     }
 
     [Fact]
