@@ -116,6 +116,10 @@ internal sealed class Hand : IAsyncDisposable
         });
     }
 
+    /// <summary>Works a part of the page that is on the screen.</summary>
+    public Task Use<TPart>(Action<TPart> how)
+        where TPart : class, IComponent => Do(() => how(_maker.Last<TPart>()));
+
     /// <summary>Takes the last change back.</summary>
     public Task Undo() => Do(() => Door.Draft.Undo());
 
@@ -177,12 +181,18 @@ internal sealed class Hand : IAsyncDisposable
     /// <summary>Hands the page out that was made, as well as making it.</summary>
     private sealed class Maker : IComponentActivator
     {
-        public DoorPage? Made { get; private set; }
+        private readonly List<IComponent> _made = [];
+
+        public DoorPage? Made => Last<DoorPage>();
+
+        /// <summary>The last of a kind that was made, which is the one on the screen.</summary>
+        public TPart Last<TPart>()
+            where TPart : class => _made.OfType<TPart>().Last();
 
         public IComponent CreateInstance(Type componentType)
         {
             var made = (IComponent)Activator.CreateInstance(componentType)!;
-            Made = made as DoorPage ?? Made;
+            _made.Add(made);
             return made;
         }
     }

@@ -43,9 +43,15 @@ public sealed partial class UnderTheDial
     private static readonly string[] Ways = ["Keypad", ByNeedle, ByIndicator];
 
     private string _way = Ways[0];
-    private string? _current;
     private string? _part;
-    private int _asked;
+
+    // The place in hand; whether it was touched, and not come to by itself; and the question it was looked for at.
+    private string? _current;
+    private bool _touched;
+    private string? _at;
+
+    // How many places were asked for before the hand's running change; null once that is somebody else's doing.
+    private int? _asked;
     private TurnReadings? _read;
 
     /// <summary>Which turn of the job it is; null for one without a job.</summary>
@@ -125,36 +131,19 @@ public sealed partial class UnderTheDial
 
     private TurnReadings Read => _read ??= new(Draft);
 
-    private IReadOnlyList<DialPlace> Places => Read.Places(InHand);
+    private IReadOnlyList<DialPlace> Places => Read.Places(_current);
 
-    /// <summary>The place in hand. An empty one goes when another number of places is asked for.</summary>
-    private string? InHand =>
-        _asked == Read.Count || Draft.Has(_current + TurnReadings.DialPart) ? _current : null;
+    /// <summary>The place in hand; null when all were read and none has been touched since.</summary>
+    private DialPlace? InHand =>
+        _current is null ? null : Places.FirstOrDefault(p => p.Key == _current);
 
-    /// <summary>Number of the place in hand among those shown.</summary>
-    private int Current
+    private string DialLabel(DialPlace here)
     {
-        get
-        {
-            var places = Places;
-            for (var i = 0; i < places.Count; i++)
-            {
-                if (places[i].Key == InHand)
-                    return i;
-            }
-            return 0;
-        }
-    }
-
-    private string DialLabel
-    {
-        get
-        {
-            var (places, i) = (Places, Current);
-            return places[i].Typed
-                ? $"Reading {i + 1}"
-                : $"Reading {i + 1} of {places.Count}: turn to {Said(places[i].Degrees)}";
-        }
+        var places = Places;
+        var number = places.TakeWhile(p => p != here).Count() + 1;
+        return here.Typed
+            ? $"Reading {number}"
+            : $"Reading {number} of {places.Count}: turn to {Said(here.Degrees)}";
     }
 
     /// <summary>Whether something was read at a place that is not asked for.</summary>
@@ -257,6 +246,7 @@ public sealed partial class UnderTheDial
     {
         if (opens)
             Read.Free();
+        _asked = null;
     }
 
     /// <inheritdoc/>
@@ -378,7 +368,6 @@ public sealed partial class UnderTheDial
 
     private void AnotherStation()
     {
-        _current = null;
         Navigation.NavigateTo(
             $"job/{JobId}/{Slug}/station?turn={Guid.NewGuid():N}&like={Uri.EscapeDataString(TurnId)}"
         );
@@ -411,7 +400,33 @@ public sealed partial class UnderTheDial
             Turn = Guid.NewGuid().ToString("N");
             Navigation.NavigateTo(Address(Index), replace: true);
         }
+        Draft.Begins += () => _asked = Read.Count;
+        Draft.Changed += () =>
+        {
+            if (_asked is { } asked && asked != Read.Count)
+                TakeFirstOpen();
+        };
     }
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        await base.OnParametersSetAsync();
+        var at = Address(Index);
+        if (_at == at)
+            return;
+        _at = at;
+        TakeFirstOpen();
+    }
+
+    /// <summary>Takes the first place in hand that is not read yet. One that is read is taken by a touch only, so that a slip of
+    /// the thumb changes no reading.</summary>
+    private void TakeFirstOpen() =>
+        (_current, _touched, _asked) = (
+            Read.Places(null).FirstOrDefault(p => !Draft.Has(p.Dial))?.Key,
+            false,
+            Read.Count
+        );
 
     private static string Said(double? degrees) =>
         degrees is { } a ? a.ToString("0.#", CultureInfo.InvariantCulture) + "°" : "?";
@@ -422,10 +437,18 @@ public sealed partial class UnderTheDial
         return $"{Said(place.Degrees)}: {(dial.Length > 0 ? dial : "–")}";
     }
 
-    private async Task Take(DialPlace place)
+    /// <summary>Takes a place in hand that was touched in the list.</summary>
+    /// <param name="place">Its key.</param>
+    public Task Touch(string place)
+    {
+        var found = Places.FirstOrDefault(p => p.Key == place);
+        return found is null ? Task.CompletedTask : Take(found, touched: true);
+    }
+
+    private async Task Take(DialPlace place, bool touched)
     {
         Draft.Settle();
-        (_current, _asked) = (place.Key, Read.Count);
+        (_current, _touched) = (place.Key, touched);
         StateHasChanged();
         var askAngle = place.Typed && !Draft.Has(place.Angle);
         // A box in hand brings the phone's own keys up, over the needle.
@@ -437,22 +460,22 @@ public sealed partial class UnderTheDial
 
     private async Task NextReading()
     {
-        var (places, next) = (Places, Current + 1);
-        if (next < places.Count)
-            await Take(places[next]);
+        if (After(InHand) is { } next)
+            await Take(next, touched: false);
         else if (Read.Count > 0)
             Go(Index + 1);
         else
-            await Take(places[^1]);
+            await Take(Places[^1], touched: false);
     }
+
+    /// <summary>The place after one; null when it is the last.</summary>
+    private DialPlace? After(DialPlace? here) =>
+        here is null ? null : Places.SkipWhile(p => p != here).Skip(1).FirstOrDefault();
 
     /// <inheritdoc/>
     public override bool Handles()
     {
-        if (Index != 3)
-            return false;
-        var (places, at) = (Places, Current);
-        if (!Draft.Has(places[at].Dial) || at + 1 >= places.Count)
+        if (Index != 3 || InHand is not { } here || !Draft.Has(here.Dial) || After(here) is null)
             return false;
         _ = NextReading();
         return true;
