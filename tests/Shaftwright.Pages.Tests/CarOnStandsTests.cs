@@ -122,6 +122,49 @@ public class CarOnStandsTests
         Assert.False(hand.Leaves);
     }
 
+    [Theory]
+    [InlineData("droop", "0 mm", "below", 1)]
+    [InlineData("droop", "-0 mm", "below", 1)]
+    [InlineData("droop", "0 ± 2 mm", "below", 1)]
+    [InlineData("bump", "0 mm", "above", 3)]
+    public async Task Travel_OfNothing_IsRefused_AndNoQuestionTakesAnothersReading(
+        string question,
+        string typed,
+        string way,
+        int step
+    )
+    {
+        await using var hand = await Hand.At<CarOnStands>(SteepDroop);
+        await hand.Type(question + "/travel", typed);
+        Assert.Equal(Of(SteepDroop), Readings(hand));
+        await hand.Open<CarOnStands>(at: hand.Door.Steps[step].Slug);
+        Assert.Equal(("10 mm", typed), (hand.Shown("ride/in"), hand.Shown(question + "/travel")));
+        Assert.Contains(
+            $"“{typed}” is too small. Wanted: how far {way} ride height, from 0.1 to 400 mm.",
+            await hand.Screen(),
+            StringComparison.Ordinal
+        );
+        await hand.Type("droop/in", "14.5 mm");
+        Assert.Equal(
+            ["-90 mm 14.5 mm", "0 mm 10 mm", "70 mm 13 mm"],
+            Readings(hand).Select(r => $"{r.Travel} {r.In}")
+        );
+    }
+
+    [Fact]
+    public async Task Travel_OfNothing_TypedFirst_MakesNoReading()
+    {
+        await using var hand = await Hand.At<CarOnStands>(
+            """{"corner":{"trialLength":"412 mm"}}"""
+        );
+        await hand.Type("droop/in", "14 mm");
+        await hand.Type(Travel, "0");
+        await hand.Type("bump/travel", "0");
+        await hand.Type("bump/in", "13 mm");
+        Assert.Empty(Readings(hand));
+        Assert.True(hand.Leaves);
+    }
+
     [Fact]
     public async Task Droop_ChangedElsewhereMeanwhile_FollowsItsOwnReading()
     {

@@ -12,12 +12,13 @@ public sealed partial class CarOnStands
     /// <summary>Its place in the address.</summary>
     public const string Place = "car-on-stands";
 
-    /// <summary>Drop of the wheel centre, as one says it: without a sign.</summary>
+    /// <summary>Drop of the wheel centre, as one says it: without a sign. At none of it the wheel is at ride height, and the
+    /// reading belongs to that question.</summary>
     private static readonly Field<Distance> Below = new(
         "travel",
         "how far below ride height",
-        0,
-        400,
+        0.1,
+        CornerFields.Travel.Most,
         CornerFields.Travel.UsualPlusMinus,
         CornerFields.Travel.How
     );
