@@ -2,6 +2,7 @@ using System.Globalization;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.JobFile;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 using Shaftwright.Strength;
 

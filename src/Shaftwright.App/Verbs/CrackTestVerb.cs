@@ -1,6 +1,7 @@
 using System.Globalization;
 using Shaftwright.CrackTest;
 using Shaftwright.JobFile;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.App.Verbs;

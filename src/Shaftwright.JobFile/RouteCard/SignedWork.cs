@@ -1,4 +1,5 @@
 using Shaftwright.CrackTest;
+using Shaftwright.Kept;
 
 namespace Shaftwright.JobFile;
 

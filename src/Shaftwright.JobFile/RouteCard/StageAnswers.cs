@@ -2,6 +2,7 @@ using Shaftwright.Car;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
 using Shaftwright.Weld;

@@ -85,13 +85,12 @@ internal static class ConflictShape
                 (c, v) => c with { At = v },
                 required: true
             )
-            .Value(
+            .Text(
                 "standsDevice",
                 "the device that set what stands in the field; left out when it is not known",
-                new TextShape(64),
+                64,
                 c => c.StandsDevice,
-                (c, v) => c with { StandsDevice = v },
-                v => v.Length > 0
+                (c, v) => c with { StandsDevice = v }
             )
             .Value(
                 "standsAt",

@@ -181,14 +181,7 @@ internal static class CrackTestShape
         )
         .Word("what", "what was done", d => d.What, (d, v) => d with { What = v })
         .Moment("at", "when it was done", d => d.At, (d, v) => d with { At = v })
-        .Value(
-            "note",
-            "why, and by whom",
-            new TextShape(2000),
-            d => d.Note,
-            (d, v) => d with { Note = v },
-            v => v.Length > 0
-        );
+        .Text("note", "why, and by whom", 2000, d => d.Note, (d, v) => d with { Note = v });
 
     /// <summary>The stage.</summary>
     public static ObjectShape<CrackTestInput> Stage { get; } =

@@ -1,4 +1,4 @@
-using Shaftwright.CrackTest;
+using Shaftwright.Kept;
 
 namespace Shaftwright.JobFile.Shapes;
 
@@ -22,21 +22,18 @@ internal static class EntryShapes
                 setId,
                 required: true
             )
-            .Value(
+            .Text(
                 "corrects",
                 "id of the earlier entry that this one puts right",
-                new TextShape(64),
+                64,
                 e => entry(e).Corrects,
-                setCorrects,
-                v => v.Length > 0
+                setCorrects
             )
-            .Value(
+            .Flag(
                 "withdrawn",
                 "true when what it corrects did not happen at all",
-                new YesNoShape(),
                 e => entry(e).Withdrawn,
-                setWithdrawn,
-                v => v
+                setWithdrawn
             );
 
     /// <summary>A word that must be there.</summary>

@@ -18,13 +18,12 @@ internal static class FitShape
         )
         .Word("step", "which step", d => d.Step, (d, v) => d with { Step = v })
         .Moment("at", "when it was done", d => d.At, (d, v) => d with { At = v })
-        .Value(
+        .Text(
             "note",
             "what was written beside it",
-            new TextShape(2000),
+            2000,
             d => d.Note,
-            (d, v) => d with { Note = v },
-            v => v.Length > 0
+            (d, v) => d with { Note = v }
         )
         .Measure(FitFields.LineDiameter, d => d.LineDiameter, (d, v) => d with { LineDiameter = v })
         .Measure(FitFields.LineOffset, d => d.LineOffset, (d, v) => d with { LineOffset = v })

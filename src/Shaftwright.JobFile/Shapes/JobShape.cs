@@ -268,13 +268,12 @@ internal static class JobShape
         "one donor shaft, walked from its joint end",
         () => new()
     )
-        .Value(
+        .Text(
             "name",
             "what the fabricator calls it",
-            new TextShape(120),
+            120,
             d => d.Name,
-            (d, v) => d with { Name = v },
-            v => v.Length > 0
+            (d, v) => d with { Name = v }
         )
         .List(
             "zones",
@@ -376,13 +375,11 @@ internal static class JobShape
             s => s.FusionDepth,
             (s, v) => s with { FusionDepth = v }
         )
-        .Value(
+        .Flag(
             "fusionFromSample",
             "true if the fusion depth was measured on an etched sample of the same steels",
-            new YesNoShape(),
             s => s.FusionFromSample,
-            (s, v) => s with { FusionFromSample = v },
-            v => v
+            (s, v) => s with { FusionFromSample = v }
         )
         .Part(
             "sample",
@@ -412,14 +409,7 @@ internal static class JobShape
         "one turn of the shaft under the dial, at one station",
         () => new()
     )
-        .Value(
-            "id",
-            "a stable id within the job",
-            new TextShape(64),
-            t => t.Id,
-            (t, v) => t with { Id = v },
-            v => v.Length > 0
-        )
+        .Text("id", "a stable id within the job", 64, t => t.Id, (t, v) => t with { Id = v })
         .Choice("moment", "when in the making", t => t.Moment, (t, v) => t with { Moment = v })
         .Value(
             "layer",
@@ -515,37 +505,20 @@ internal static class JobShape
             (s, v) => s with { At = v },
             required: true
         )
-        .Value(
-            "by",
-            "who signed",
-            new TextShape(120),
-            s => s.By,
-            (s, v) => s with { By = v },
-            v => v.Length > 0
-        )
-        .Value(
-            "note",
-            "what they wrote beside it",
-            new TextShape(2000),
-            s => s.Note,
-            (s, v) => s with { Note = v },
-            v => v.Length > 0
-        )
-        .Value(
+        .Text("by", "who signed", 120, s => s.By, (s, v) => s with { By = v })
+        .Text("note", "what they wrote beside it", 2000, s => s.Note, (s, v) => s with { Note = v })
+        .Flag(
             "withdrawn",
             "true when this takes back the operation's earlier sign-off",
-            new YesNoShape(),
             s => s.Withdrawn,
-            (s, v) => s with { Withdrawn = v },
-            v => v
+            (s, v) => s with { Withdrawn = v }
         )
-        .Value(
+        .Text(
             "said",
             "what the operation answered when it was signed, in mm",
-            new TextShape(2000),
+            2000,
             s => s.Said,
-            (s, v) => s with { Said = v },
-            v => v.Length > 0
+            (s, v) => s with { Said = v }
         );
 
     private static readonly ObjectShape<JobRecords> s_records = new ObjectShape<JobRecords>(

@@ -46,6 +46,23 @@ internal sealed class ObjectShape<T>(string name, string words, Func<T> blank) :
         bool required = false
     ) => Add(new Member<V>(member, about, shape, get, set, says ?? (_ => true), required));
 
+    /// <summary>A text, not written when empty.</summary>
+    public ObjectShape<T> Text(
+        string member,
+        string about,
+        int most,
+        Func<T, string> get,
+        Func<T, string, T> set
+    ) => Value(member, about, new TextShape(most), get, set, v => v.Length > 0);
+
+    /// <summary>True or false, not written when false.</summary>
+    public ObjectShape<T> Flag(
+        string member,
+        string about,
+        Func<T, bool> get,
+        Func<T, bool, T> set
+    ) => Value(member, about, new YesNoShape(), get, set, v => v);
+
     /// <summary>A word; <paramref name="silent"/> is the "don't know" that need not be written.</summary>
     public ObjectShape<T> Choice<E>(
         string member,

@@ -11,29 +11,11 @@ internal static class PressShape
         "one stroke of the press, with what the dial said after it; a record, corrected by a later one",
         () => new()
     )
-        .Value(
-            "id",
-            "a stable id, unique within the job",
-            new TextShape(64, 1),
-            s => s.Id,
-            (s, v) => s with { Id = v },
-            required: true
-        )
-        .Value(
-            "corrects",
-            "id of the earlier entry that this one corrects",
-            new TextShape(64),
-            s => s.Corrects,
-            (s, v) => s with { Corrects = v },
-            v => v.Length > 0
-        )
-        .Value(
-            "withdrawn",
-            "true when the entry it names is taken back and nothing stands in its place",
-            new YesNoShape(),
-            s => s.Withdrawn,
-            (s, v) => s with { Withdrawn = v },
-            v => v
+        .Entry(
+            s => s,
+            (s, id) => s with { Id = id },
+            (s, id) => s with { Corrects = id },
+            (s, v) => s with { Withdrawn = v }
         )
         .Choice("moment", "when in the making", s => s.Moment, (s, v) => s with { Moment = v })
         .Measure(PressFields.RamAt, s => s.RamAt, (s, v) => s with { RamAt = v })
@@ -58,29 +40,25 @@ internal static class PressShape
         .Measure(PressFields.HighBefore, s => s.HighBefore, (s, v) => s with { HighBefore = v })
         .Measure(PressFields.RunOutAfter, s => s.RunOutAfter, (s, v) => s with { RunOutAfter = v })
         .Measure(PressFields.HighAfter, s => s.HighAfter, (s, v) => s with { HighAfter = v })
-        .Value(
+        .Text(
             "turn",
             "id of the newest turn under the dial when it was entered",
-            new TextShape(64),
+            64,
             s => s.Turn,
-            (s, v) => s with { Turn = v },
-            v => v.Length > 0
+            (s, v) => s with { Turn = v }
         )
-        .Value(
+        .Text(
             "dial",
             "id of the turn that says where the dial stood; left out: the same turn",
-            new TextShape(64),
+            64,
             s => s.Dial,
-            (s, v) => s with { Dial = v },
-            v => v.Length > 0
+            (s, v) => s with { Dial = v }
         )
-        .Value(
+        .Flag(
             "crackSign",
             "true when a crack, a click or flaking was seen or heard",
-            new YesNoShape(),
             s => s.CrackSign,
-            (s, v) => s with { CrackSign = v },
-            v => v
+            (s, v) => s with { CrackSign = v }
         );
 
     /// <summary>The press.</summary>

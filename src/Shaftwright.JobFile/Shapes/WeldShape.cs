@@ -40,13 +40,12 @@ internal static class WeldShape
                 (s, v) => s with { At = v },
                 v => v != default
             )
-            .Value(
+            .Text(
                 "photo",
                 "id of its photo in the job book",
-                new TextShape(64),
+                64,
                 s => s.Photo,
-                (s, v) => s with { Photo = v },
-                v => v.Length > 0
+                (s, v) => s with { Photo = v }
             )
             .YesNo(
                 "sameSteel",

@@ -2,6 +2,7 @@ using System.Globalization;
 using Shaftwright.CrackTest;
 using Shaftwright.Findings;
 using Shaftwright.Fit;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Pages.Doors;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Shaftwright.CrackTest;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 using Shaftwright.Pages.Doors;
 using Shaftwright.Pages.Outbox;

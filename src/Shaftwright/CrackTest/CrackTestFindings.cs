@@ -1,4 +1,5 @@
 using Shaftwright.Findings;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.CrackTest;

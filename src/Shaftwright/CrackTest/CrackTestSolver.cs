@@ -1,5 +1,6 @@
 using Shaftwright.Cut;
 using Shaftwright.Findings;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.CrackTest;

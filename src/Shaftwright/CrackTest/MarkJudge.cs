@@ -1,5 +1,6 @@
 using Shaftwright.Cut;
 using Shaftwright.Donors;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.CrackTest;

@@ -1,3 +1,4 @@
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.CrackTest;

@@ -1,3 +1,5 @@
+using Shaftwright.Kept;
+
 namespace Shaftwright.CrackTest;
 
 /// <summary>The noted times of a test since it was last begun.</summary>

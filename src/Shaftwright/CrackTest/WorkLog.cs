@@ -1,3 +1,5 @@
+using Shaftwright.Kept;
+
 namespace Shaftwright.CrackTest;
 
 /// <summary>The work that was done on the shaft, in order of time.</summary>

@@ -1,6 +1,7 @@
 using Shaftwright.CrackTest;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
+using Shaftwright.Kept;
 using Shaftwright.Length;
 using Shaftwright.Measures;
 

@@ -3,6 +3,7 @@ using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
 using Shaftwright.Joints;
+using Shaftwright.Kept;
 using Shaftwright.Length;
 using Shaftwright.Measures;
 using Shaftwright.Strength;

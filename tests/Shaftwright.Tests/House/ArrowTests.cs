@@ -24,7 +24,7 @@ public sealed class ArrowTests
         ],
     };
 
-    private static readonly string[] s_under = ["Measures", "Geometry", "Findings"];
+    private static readonly string[] s_under = ["Measures", "Geometry", "Findings", "Kept"];
 
     [Fact]
     public void Projects_OfTheProgram_PointOnlyDown()

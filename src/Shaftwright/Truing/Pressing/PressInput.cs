@@ -1,19 +1,20 @@
 using Shaftwright.Donors;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Truing.Pressing;
 
 /// <summary>One stroke of the press, with what the dial said after it. Strokes are a record: a wrong one is corrected by a later
 /// entry that names it, never changed.</summary>
-public sealed record PressStroke
+public sealed record PressStroke : IEntry
 {
-    /// <summary>A stable id within the job.</summary>
+    /// <inheritdoc/>
     public string Id { get; init; } = "";
 
-    /// <summary>Id of the earlier entry that this one puts right; empty for a stroke of its own.</summary>
+    /// <inheritdoc/>
     public string Corrects { get; init; } = "";
 
-    /// <summary>True when the entry it names is taken back and nothing stands in its place.</summary>
+    /// <inheritdoc/>
     public bool Withdrawn { get; init; }
 
     /// <summary>How far along the work was.</summary>
@@ -112,26 +113,7 @@ public sealed record PressInput
     public IReadOnlyList<PressStroke> Strokes { get; init; } = [];
 
     /// <summary>The strokes that stand: corrections in the place of what they correct, what was taken back left out.</summary>
-    public IReadOnlyList<PressStroke> Standing()
-    {
-        var standing = new List<(string Place, PressStroke Stroke)>();
-        foreach (var stroke in Strokes)
-        {
-            var at =
-                stroke.Corrects.Length == 0
-                    ? -1
-                    : standing.FindIndex(s =>
-                        s.Place == stroke.Corrects || s.Stroke.Id == stroke.Corrects
-                    );
-            if (at < 0 && !stroke.Withdrawn)
-                standing.Add((stroke.Id, stroke));
-            else if (at >= 0 && stroke.Withdrawn)
-                standing.RemoveAt(at);
-            else if (at >= 0)
-                standing[at] = (standing[at].Place, stroke);
-        }
-        return [.. standing.Select(s => s.Stroke)];
-    }
+    public IReadOnlyList<PressStroke> Standing() => Entries.Standing(Strokes);
 
     /// <summary>Collects what is out of range.</summary>
     public void Check(InputCheck check, string path)
@@ -144,18 +126,9 @@ public sealed record PressInput
         check.Range(path, PressFields.ShortestSpan, ShortestSpan);
         check.Range(path, PressFields.LongestSpan, LongestSpan);
         check.Range(path, PressFields.MostLoad, MostLoad);
-        var ids = new HashSet<string>(StringComparer.Ordinal);
         for (var i = 0; i < Strokes.Count; i++)
-        {
             Strokes[i].Check(check, $"{path}.strokes[{i}]");
-            check.That(
-                ids.Add(Strokes[i].Id),
-                $"{path}.strokes[{i}].id",
-                Strokes[i].Id,
-                "is another stroke's id",
-                "an id of its own"
-            );
-        }
+        new EntryIds(check).Of(Strokes, $"{path}.strokes");
     }
 }
 

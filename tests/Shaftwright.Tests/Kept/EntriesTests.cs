@@ -1,8 +1,10 @@
 using CsCheck;
 using Shaftwright.CrackTest;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
+using Shaftwright.Tests.CrackTest;
 
-namespace Shaftwright.Tests.CrackTest;
+namespace Shaftwright.Tests.Kept;
 
 /// <summary>A record is put right by a later entry, and nothing in it is lost.</summary>
 public sealed class EntriesTests
@@ -40,10 +42,20 @@ public sealed class EntriesTests
             Assert.Equal(standing.Count, standing.Distinct().Count());
             for (var i = 0; i < record.Length; i++)
             {
-                var corrected = record.Skip(i + 1).Any(later => later.Corrects == record[i].Id);
-                Assert.Equal(!corrected && !record[i].Withdrawn, standing.Contains(record[i]));
+                var last =
+                    Enumerable
+                        .Range(0, record.Length)
+                        .Last(k => First(record, k) == First(record, i)) == i;
+                Assert.Equal(last && !record[i].Withdrawn, standing.Contains(record[i]));
             }
         });
+
+    /// <summary>The first entry of a line: what an entry corrects, and what that corrects, as far as it goes back.</summary>
+    private static int First(WorkDone[] record, int i)
+    {
+        var named = Array.FindIndex(record, 0, i, e => e.Id == record[i].Corrects);
+        return named < 0 ? i : First(record, named);
+    }
 
     [Fact]
     public void Standing_OneMoreCorrection_ChangesOnlyWhatItNames() =>
@@ -61,7 +73,11 @@ public sealed class EntriesTests
                     };
                     var after = Entries.Standing<WorkDone>([.. record, more]);
                     Assert.Contains(more, after);
-                    Assert.Equal(before.Where(b => b != target), after.Where(a => a != more));
+                    var line = First(record, Array.IndexOf(record, target));
+                    Assert.Equal(
+                        before.Where(b => First(record, Array.IndexOf(record, b)) != line),
+                        after.Where(a => a != more)
+                    );
                 }
             );
 
@@ -76,6 +92,29 @@ public sealed class EntriesTests
             new() { Id = "a3", Corrects = "a2" },
         ];
         Assert.Equal(["a3", "b"], Entries.Standing(record).Select(e => e.Id));
+    }
+
+    [Fact]
+    public void Standing_TwoCorrectionsOfOneEntry_TheLaterCounts()
+    {
+        WorkDone[] record =
+        [
+            new() { Id = "a" },
+            new() { Id = "phone", Corrects = "a" },
+            new() { Id = "laptop", Corrects = "a" },
+        ];
+        Assert.Equal(["laptop"], Entries.Standing(record).Select(e => e.Id));
+        WorkDone[] back =
+        [
+            .. record,
+            new()
+            {
+                Id = "none",
+                Corrects = "a",
+                Withdrawn = true,
+            },
+        ];
+        Assert.Empty(Entries.Standing(back));
     }
 
     [Fact]
