@@ -77,6 +77,7 @@ internal sealed class IndicatorFeed
             {
                 Set("gone", Why(e));
             }
+            // Its own thread: nobody else waits with it.
             Thread.Sleep(s_again);
         }
     }

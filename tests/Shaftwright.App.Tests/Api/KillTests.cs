@@ -15,7 +15,7 @@ public class KillTests(ITestOutputHelper output)
     {
         using var book = new TempBook();
         var random = new Random(Seed);
-        var port = Served.Text(Served.FreePort(random));
+        var port = Served.Text(Served.FreePort());
         Device[] devices = [new("kill-a", random.Next()), new("kill-b", random.Next())];
         for (var kill = 0; kill < Kills; kill++)
         {

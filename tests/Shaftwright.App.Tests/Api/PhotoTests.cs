@@ -84,7 +84,7 @@ public class PhotoTests
         using var book = new TempBook();
 #pragma warning disable CA5394 // A moment, not a secret.
         var random = new Random(Seed);
-        var port = Served.Text(Served.FreePort(random));
+        var port = Served.Text(Served.FreePort());
         var answered = new List<byte[]>();
         byte[]? cut = null;
         var n = 0;

@@ -280,7 +280,7 @@ public class RefusalTests(RefusalFixture fixture) : IClassFixture<RefusalFixture
             .ToList();
         Assert.SkipWhen(outward.Count == 0, "This machine has no address but loopback.");
         using var book = new TempBook();
-        var port = anyPort ? 0 : Served.FreePort(new Random());
+        var port = anyPort ? 0 : Served.FreePort();
         await using var served = await Served.Start(book.Folder, "--port", Served.Text(port));
         foreach (var address in outward)
         {

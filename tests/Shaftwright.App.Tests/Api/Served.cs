@@ -4,6 +4,7 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Sockets;
 using System.Reflection;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
 
@@ -80,11 +81,11 @@ internal sealed class Served : IAsyncDisposable
 
     /// <summary>A port that nothing listens at, below those that the system hands to clients: a client that knocks while the program
     /// is down must not be given that port itself.</summary>
-    public static int FreePort(Random random)
+    public static int FreePort()
     {
         while (true)
         {
-            var port = random.Next(20000, 30000);
+            var port = RandomNumberGenerator.GetInt32(20000, 30000);
             using var probe = new TcpListener(IPAddress.Loopback, port);
             try
             {

@@ -12,9 +12,7 @@ public class TwoBooksTests(Bench bench)
     {
         using var mine = new TempBook();
         using var other = new TempBook();
-#pragma warning disable CA5394 // A port, not a secret.
-        var port = Served.Text(Served.FreePort(new Random()));
-#pragma warning restore CA5394
+        var port = Served.Text(Served.FreePort());
         await using var phone = await bench.Phone($"http://localhost:{port}/");
         string job;
         await using (await Served.Start(mine.Folder, "--port", port))
