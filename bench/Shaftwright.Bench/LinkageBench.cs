@@ -40,7 +40,7 @@ public class LinkageBench
             {
                 // There and back, so that each position is beside the last.
                 var rack = -40 + 10.0 * (i % 2 == 0 ? j : Racks - 1 - j);
-                sum += _wishbones.MoveTo(new(-70 + 7.0 * i, rack)).Carrier.At.Y;
+                sum += _wishbones.MoveTo(new(-68 + 7.0 * i, rack)).Carrier.At.Y;
             }
         }
         return sum;
@@ -56,7 +56,7 @@ public class LinkageBench
             for (var j = 0; j < Racks; j++)
             {
                 var rack = -40 + 10.0 * (i % 2 == 0 ? j : Racks - 1 - j);
-                var drive = new Drive(-70 + 7.0 * i, rack);
+                var drive = new Drive(-68 + 7.0 * i, rack);
                 u = Broyden.FindRoot(x => Residuals(x, drive), u, 1e-9, 200, 1e-6);
                 sum += s_wishbones.WheelCentre.Y + u[1];
             }
@@ -74,14 +74,17 @@ public class LinkageBench
         return sum;
     }
 
+    /// <summary>The same pose, wheel centre and turn, by sine and cosine of an arm along x.</summary>
     [Benchmark]
     public double ClosedForm_SwingArm()
     {
         var sum = 0.0;
         for (var i = 0; i < Travels; i++)
         {
-            var (_, cos) = Math.SinCos(Math.Asin((-140 + 14.0 * i) / 500));
-            sum += 100 + 500 * cos;
+            var half = Math.Asin((-140 + 14.0 * i) / 500) / 2;
+            var (sin, cos) = Math.SinCos(half);
+            var turned = new Pose(new(300, 100, 280), cos, new(sin, 0, 0));
+            sum += (turned with { At = turned.Place(new(-300, 500, 0)) }).At.Y;
         }
         return sum;
     }
@@ -102,10 +105,7 @@ public class LinkageBench
                     _ => Vec3.Zero,
                 } + c.Chassis;
             var x = pose.Place(c.Carrier - s_wishbones.WheelCentre) - moved;
-            f[i] =
-                c.Hold == Hold.Rod
-                    ? x.Length - (c.Carrier - c.Chassis).Length
-                    : c.Normal.Dot(x);
+            f[i] = c.Hold == Hold.Rod ? x.Length - (c.Carrier - c.Chassis).Length : c.Normal.Dot(x);
         }
         return f;
     }

@@ -1,4 +1,8 @@
 using BenchmarkDotNet.Running;
+using Shaftwright.Bench;
 
 // One class a stage; each has a baseline written with a general-purpose library, in the same run.
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+if (args is ["positions"])
+    PositionRun.Go();
+else
+    BenchmarkSwitcher.FromAssembly(typeof(LinkageBench).Assembly).Run(args);

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Shaftwright.Geometry;
 
 /// <summary>A point or a direction in space. Axes: ISO 8855, x forward, y left, z up.</summary>
@@ -22,9 +24,11 @@ public readonly record struct Vec3(double X, double Y, double Z)
     public double Length => Math.Sqrt(Dot(this));
 
     /// <summary>Scalar product.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public double Dot(Vec3 b) => X * b.X + Y * b.Y + Z * b.Z;
 
     /// <summary>Vector product, right-handed.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vec3 Cross(Vec3 b) => new(Y * b.Z - Z * b.Y, Z * b.X - X * b.Z, X * b.Y - Y * b.X);
 
     /// <summary>The direction of it, length 1; NaN for the zero vector.</summary>
@@ -47,14 +51,18 @@ public readonly record struct Vec3(double X, double Y, double Z)
     public double AngleTo(Vec3 b) => Math.Atan2(Cross(b).Length, Dot(b));
 
     /// <summary>Sum.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3 operator +(Vec3 a, Vec3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
 
     /// <summary>Difference.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3 operator -(Vec3 a, Vec3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
 
     /// <summary>The other way.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3 operator -(Vec3 a) => new(-a.X, -a.Y, -a.Z);
 
     /// <summary>Scaled.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3 operator *(Vec3 a, double k) => new(a.X * k, a.Y * k, a.Z * k);
 }

@@ -17,8 +17,15 @@ public sealed class CarrierSolver
     /// <summary>A correction below this leaves, squared by Newton's method, far less than 1e-9 mm.</summary>
     private const double Settled = 1e-7;
 
-    /// <summary>Below this a correction is made with the old Jacobian: it is right to that part of itself.</summary>
-    private const double Nearly = 1e-2;
+    /// <summary>What may be left of the error when a position counts, mm.</summary>
+    private const double Owed = 1e-11;
+
+    /// <summary>After a correction smaller than this the next is made with the same Jacobian: it is right to that part of
+    /// <see cref="Arm"/>.</summary>
+    private const double Nearly = 0.3;
+
+    /// <summary>A step this many times as long as the last does not bend as that did.</summary>
+    private const double MostBend = 2;
 
     /// <summary>Steps shorter than this are not tried: the path has ended.</summary>
     private const double ShortestStep = 1e-7;
@@ -35,6 +42,10 @@ public sealed class CarrierSolver
     private readonly SixBySix _jacobian = new();
     private readonly double[] _f = new double[6];
     private readonly double[] _step = new double[6];
+    private double[] _bend = new double[6];
+    private double[] _bent = new double[6];
+    private Drive _bendOver;
+    private bool _bendKnown;
     private readonly bool _loose;
     private readonly int _sign;
     private Pose _at;
@@ -51,9 +62,8 @@ public sealed class CarrierSolver
         _lengths = [.. _holds.Select(h => (h.Carrier - h.Chassis).Length)];
         _at = Pose.Straight(_reference);
         Linearise(_at, default);
-        _loose =
-            !_jacobian.Factor()
-            || !(Math.Abs(_jacobian.Determinant) > DeadCentre * _jacobian.RowProduct);
+        var rows = _jacobian.RowProduct();
+        _loose = !_jacobian.Factor() || !(Math.Abs(_jacobian.Determinant) > DeadCentre * rows);
         _sign = Math.Sign(_jacobian.Determinant);
     }
 
@@ -76,6 +86,7 @@ public sealed class CarrierSolver
     {
         _at = Pose.Straight(_reference);
         _drive = default;
+        _bendKnown = false;
         Linearise(_at, default);
         _jacobian.Factor();
     }
@@ -106,7 +117,7 @@ public sealed class CarrierSolver
         return new(MoveEnd.Reached, _drive, _at);
     }
 
-    /// <summary>One predicted and corrected step; false, and nothing moved, when it cannot be trusted. The Jacobian is factored at
+    /// <summary>One predicted and corrected step; false, and nothing moved, when it cannot be trusted. The Jacobian is factored near
     /// where the carrier stands when it begins, and after it.</summary>
     private bool Step(Drive to)
     {
@@ -114,18 +125,22 @@ public sealed class CarrierSolver
             _f[i] = -DriverRate(i) * Difference(i, to);
         _jacobian.Solve(_f, _step);
         var predicted = Size(_step);
+        // The path bends on as it bent on the step before, when this one goes the same way.
+        var bend = Bend(to);
+        for (var i = 0; i < 6; i++)
+        {
+            _step[i] += bend * _bend[i];
+            _bent[i] = bend * _bend[i];
+        }
         var pose = Moved(_at, _step);
         var before = Math.Max(predicted, Nearly);
-        var trusted = true;
-        for (var k = 0; k < MostCorrections && trusted; k++)
+        var fresh = true;
+        for (var k = 0; k < MostCorrections; k++)
         {
-            // Near enough, the Jacobian of the last correction is as good as new.
-            var fresh = k == 0 || before > Nearly;
             if (fresh)
             {
                 Linearise(pose, to);
-                trusted = _jacobian.Factor() && Math.Sign(_jacobian.Determinant) == _sign;
-                if (!trusted)
+                if (!_jacobian.Factor() || Math.Sign(_jacobian.Determinant) != _sign)
                     break;
             }
             else
@@ -134,25 +149,53 @@ public sealed class CarrierSolver
             }
             _jacobian.Solve(_f, _step);
             for (var i = 0; i < 6; i++)
+            {
                 _step[i] = -_step[i];
+                _bent[i] += _step[i];
+            }
             var size = Size(_step);
             // A correction must be much smaller than the one before, the first than the step predicted.
-            trusted = size <= Contraction * before || size < Settled;
-            if (!trusted)
+            if (!(size <= Contraction * before || size < Settled))
                 break;
             pose = Moved(pose, _step);
-            before = size;
-            if (size < Settled)
+            // What is left is less than this correction by as much as this one is less than the last: it shrinks faster, not slower.
+            var left = k == 0 ? size : size * size / before;
+            if (size < Settled || left < Owed)
             {
+                Keep(to);
                 _at = pose;
                 _drive = to;
                 return true;
             }
+            before = size;
+            // Near enough, the Jacobian of the last correction is as good as new.
+            fresh = size > Nearly;
         }
         // Back to where it stands.
+        _bendKnown = false;
         Linearise(_at, _drive);
         _jacobian.Factor();
         return false;
+    }
+
+    /// <summary>Keeps how far the path bent off its tangent on the step just made.</summary>
+    private void Keep(Drive to)
+    {
+        (_bend, _bent) = (_bent, _bend);
+        _bendOver = to.Less(_drive);
+        _bendKnown = true;
+    }
+
+    /// <summary>How many times the last step's bend a step to here bends; 0 when it goes another way. A bend grows with the square of
+    /// the step.</summary>
+    private double Bend(Drive to)
+    {
+        if (!_bendKnown)
+            return 0;
+        var now = to.Less(_drive);
+        var ratio = now.Dot(_bendOver) / _bendOver.Dot(_bendOver);
+        var aside = now.Dot(now) - ratio * ratio * _bendOver.Dot(_bendOver);
+        return Math.Abs(ratio) <= MostBend && aside < 1e-6 * now.Dot(now) ? ratio * ratio : 0;
     }
 
     private const double Contraction = 0.5;

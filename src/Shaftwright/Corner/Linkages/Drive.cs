@@ -27,4 +27,9 @@ public readonly record struct Drive(double Travel, double Rack = 0, double Other
             Math.Abs(Travel - b.Travel),
             Math.Max(Math.Abs(Rack - b.Rack), Math.Abs(OtherTravel - b.OtherTravel))
         );
+
+    internal Drive Less(Drive b) =>
+        new(Travel - b.Travel, Rack - b.Rack, OtherTravel - b.OtherTravel);
+
+    internal double Dot(Drive b) => Travel * b.Travel + Rack * b.Rack + OtherTravel * b.OtherTravel;
 }
