@@ -108,6 +108,8 @@ public static class EnvelopeDrawing
         var note = limits switch
         {
             { HasTable: true } => "Limits as measured at angles.",
+            { RollerRadius: > 0, ByHalfAngle: true } =>
+                "Each end loses what the bench showed, by tan(angle ÷ 2).",
             { RollerRadius: > 0 } => "Tripod: each end loses roller radius × tan(angle).",
             _ => "Limits taken the same at every angle: not measured at angles.",
         };

@@ -213,6 +213,7 @@ public static class PlungeDrawing
         {
             Forbids.JointBottoms => "bottoms",
             Forbids.JointPullsOut => "pulls out",
+            Forbids.OuterAngle => "outer angle",
             _ => "inner angle",
         };
 
@@ -259,6 +260,7 @@ public static class PlungeDrawing
     internal static Table TableOf(LengthResult length, Display display)
     {
         var angles = length.Positions.Any(p => p.InnerAngle is not null);
+        var loads = JointColumns.Of(length);
         var rows = new List<IReadOnlyList<string>>();
         foreach (var p in length.Positions)
         {
@@ -274,12 +276,20 @@ public static class PlungeDrawing
                 row.Add(p.Plunge is { } s ? Say.Length(s).In(display) : "");
                 row.Add(p.InnerAngle is { } a ? Say.Angle(a).In(display) : "");
             }
+            row.AddRange(loads.Select(c => c.Cell(p, display)));
             row.Add(p.Read ? "reading" : "between readings");
             rows.Add(row);
         }
-        IReadOnlyList<string> heads = angles
-            ? ["Travel", "Steering", "Left in", "Left out", "Plunge", "Inner angle", "From"]
-            : ["Travel", "Steering", "Left in", "Left out", "From"];
+        IReadOnlyList<string> heads =
+        [
+            "Travel",
+            "Steering",
+            "Left in",
+            "Left out",
+            .. angles ? ["Plunge", "Inner angle"] : Array.Empty<string>(),
+            .. loads.Select(c => c.Head),
+            "From",
+        ];
         return new("What is left of the inner joint over wheel travel", heads, rows);
     }
 }

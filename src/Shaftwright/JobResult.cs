@@ -42,7 +42,13 @@ public sealed class JobResult
         _corner = new(() => job.Corner is { } corner ? CornerSolver.Solve(corner) : null);
         _length = new(() =>
             job.Corner is { } corner
-                ? LengthSolver.Solve(corner, job.Joints, Joints, job.Length ?? new LengthInput())
+                ? LengthSolver.Solve(
+                    corner,
+                    job.Joints,
+                    Joints,
+                    job.Length ?? new LengthInput(),
+                    Car?.ThisCar?.Governing
+                )
                 : null
         );
         _donors = new(() => job.Donors is { } donors ? DonorsSolver.Solve(donors) : null);

@@ -63,9 +63,17 @@ internal static class LengthVerb
         var read = length.Positions.Where(p => p.Read).ToList();
         if (read.Count == 0)
             return;
+        var loads = JointColumns.Of(length);
         List<IReadOnlyList<string>> table =
         [
-            ["Travel", "Steering", "Left in", "Left out", "Inner angle"],
+            [
+                "Travel",
+                "Steering",
+                "Left in",
+                "Left out",
+                "Inner angle",
+                .. loads.Select(c => c.Head),
+            ],
         ];
         table.AddRange(
             read.Select(p =>
@@ -76,6 +84,7 @@ internal static class LengthVerb
                         Say.Length(p.LeftIn).In(display),
                         Say.Length(p.LeftOut).In(display),
                         p.InnerAngle is { } a ? Say.Angle(a).In(display) : "not read",
+                        .. loads.Select(c => c.Cell(p, display)),
                     ]
             )
         );
@@ -87,6 +96,7 @@ internal static class LengthVerb
         {
             Forbids.JointBottoms => "bottoms",
             Forbids.JointPullsOut => "pulls out",
+            Forbids.OuterAngle => "passes its outer angle",
             _ => "passes its inner angle",
         };
 }

@@ -168,6 +168,36 @@ internal static class JobShape
         .Measure(JointFields.TableIn, p => p.In, (p, v) => p with { In = v })
         .Measure(JointFields.TableOut, p => p.Out, (p, v) => p with { Out = v });
 
+    private static readonly ObjectShape<TorqueAtAngle> s_jointTorque =
+        new ObjectShape<TorqueAtAngle>(
+            "torqueAtAngle",
+            "torque a joint may carry at one angle, by the user's own data",
+            () => new()
+        )
+            .Measure(TorqueFields.Angle, t => t.Angle, (t, v) => t with { Angle = v })
+            .Measure(TorqueFields.Torque, t => t.Torque, (t, v) => t with { Torque = v });
+
+    private static readonly ObjectShape<BootInput> s_boot = new ObjectShape<BootInput>(
+        "boot",
+        "a joint's boot: where it is clamped, and what it can do",
+        () => new()
+    )
+        .Measure(BootFields.LargeClamp, b => b.LargeClamp, (b, v) => b with { LargeClamp = v })
+        .Measure(BootFields.SmallClamp, b => b.SmallClamp, (b, v) => b with { SmallClamp = v })
+        .Measure(BootFields.Shortest, b => b.Shortest, (b, v) => b with { Shortest = v })
+        .Measure(BootFields.Longest, b => b.Longest, (b, v) => b with { Longest = v })
+        .Measure(BootFields.AngleLimit, b => b.AngleLimit, (b, v) => b with { AngleLimit = v });
+
+    private static readonly ObjectShape<CentreSwing> s_swing = new ObjectShape<CentreSwing>(
+        "centreSwing",
+        "two marks on the shaft and their ways between two positions, which find the joint centre",
+        () => new()
+    )
+        .Measure(SwingFields.SeatToMark, w => w.SeatToMark, (w, v) => w with { SeatToMark = v })
+        .Measure(SwingFields.MarksApart, w => w.MarksApart, (w, v) => w with { MarksApart = v })
+        .Measure(SwingFields.ChordNear, w => w.ChordNear, (w, v) => w with { ChordNear = v })
+        .Measure(SwingFields.ChordFar, w => w.ChordFar, (w, v) => w with { ChordFar = v });
+
     private static readonly ObjectShape<JointInput> s_joint = new ObjectShape<JointInput>(
         "joint",
         "one joint, and how it sits on the shaft",
@@ -190,6 +220,34 @@ internal static class JobShape
             j => j.PlungeTable,
             (j, v) => j with { PlungeTable = v }
         )
+        .Measure(JointFields.Stroke, j => j.Stroke, (j, v) => j with { Stroke = v })
+        .Measure(
+            JointFields.StrokeAtAngle,
+            j => j.StrokeAtAngle,
+            (j, v) => j with { StrokeAtAngle = v }
+        )
+        .Measure(JointFields.StrokeAngle, j => j.StrokeAngle, (j, v) => j with { StrokeAngle = v })
+        .YesNo(
+            "heldAtOuterStop",
+            "a ring or clip holds the shaft in at the outer stop",
+            j => j.HeldAtOuterStop,
+            (j, v) => j with { HeldAtOuterStop = v }
+        )
+        .List(
+            "torqueTable",
+            "torque it may carry at angles, falling with the angle: the user's own data",
+            s_jointTorque,
+            60,
+            j => j.TorqueTable,
+            (j, v) => j with { TorqueTable = v }
+        )
+        .Part("boot", "its boot", s_boot, j => j.Boot, (j, v) => j with { Boot = v })
+        .YesNo(
+            "stubClampsBearing",
+            "its stub clamps the hub bearing together (outer joint)",
+            j => j.StubClampsBearing,
+            (j, v) => j with { StubClampsBearing = v }
+        )
         .Choice(
             "seat",
             "what locates it on the shaft",
@@ -208,6 +266,13 @@ internal static class JobShape
             JointFields.SeatToCentre,
             j => j.SeatToCentre,
             (j, v) => j with { SeatToCentre = v }
+        )
+        .Part(
+            "swing",
+            "two marks and their ways, which find the joint centre",
+            s_swing,
+            j => j.Swing,
+            (j, v) => j with { Swing = v }
         )
         .Measure(JointFields.SeatToEnd, j => j.SeatToEnd, (j, v) => j with { SeatToEnd = v });
 

@@ -65,6 +65,7 @@ public static class LengthWords
         {
             Forbids.JointBottoms => "the joint bottoms",
             Forbids.JointPullsOut => "the joint pulls out",
+            Forbids.OuterAngle => "the outer joint's angle is too great",
             _ => "the joint's angle is too great",
         };
 }

@@ -16,7 +16,9 @@ internal sealed class SetCurves
     /// <param name="set">Which readings.</param>
     /// <param name="values">The row, possibly nudged.</param>
     /// <param name="readAlong">Along which line in and out were read.</param>
-    public SetCurves(ReadingSet set, double[] values, SlideLine readAlong)
+    /// <param name="share">Share of the plunge that the point the inner joint bends about moves in its housing: 1, or less where a
+    /// joint's centre moves with its plunge.</param>
+    public SetCurves(ReadingSet set, double[] values, SlideLine readAlong, double share = 1)
     {
         _set = set;
         var n = set.Readings.Length;
@@ -46,7 +48,13 @@ internal sealed class SetCurves
             var trial = values[CornerNumbers.TrialLength];
             var goesIn = values[CornerNumbers.At(i, CornerNumbers.In)];
             var comesOut = values[CornerNumbers.At(i, CornerNumbers.Out)];
-            across[k] = Square(trial * Math.Sin(phi));
+            // Where the trial shaft stands in the stroke, mid-stroke taken as half-way between the stops. A joint whose centre moves
+            // bends that share beyond the shaft's own middle.
+            // Read along the shaft, the way along the housing is longer by 1/cos φ.
+            var plunge =
+                (goesIn - comesOut) / 2 / (readAlong == SlideLine.Shaft ? Math.Cos(phi) : 1);
+            var arm = share == 1 ? trial : trial + (1 - share) * plunge;
+            across[k] = Square(arm * Math.Sin(phi));
             if (readAlong == SlideLine.Shaft)
             {
                 first[k] = Square(trial + goesIn);
@@ -55,8 +63,15 @@ internal sealed class SetCurves
             else
             {
                 // Law of cosines: the inner end moves along its own axis, not along the shaft.
-                first[k] = Square(trial * Math.Cos(phi) + goesIn) + across[k];
-                second[k] = Square(trial * Math.Cos(phi) - comesOut) + across[k];
+                double Stop(double by) =>
+                    share == 1
+                        ? Square(trial * Math.Cos(phi) + by) + Square(trial * Math.Sin(phi))
+                        : Square(
+                            double.Hypot(arm * Math.Cos(phi) + share * by, arm * Math.Sin(phi))
+                                - (1 - share) * (plunge - by)
+                        );
+                first[k] = Stop(goesIn);
+                second[k] = Stop(-comesOut);
             }
         }
         _first = CurveFit.Fit(travel, first, set.Degree);

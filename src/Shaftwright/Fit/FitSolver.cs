@@ -48,6 +48,11 @@ public static class FitSolver
     {
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentNullException.ThrowIfNull(basis);
+        // The joints may have said it already.
+        fit = fit with
+        {
+            StubClampsBearing = fit.StubClampsBearing ?? basis.Joints?.Outer?.StubClampsBearing,
+        };
         var found = new Dictionary<FitStep, FitDone>();
         foreach (var entry in Entries.Standing(fit.Done))
             found[entry.Step] = entry;

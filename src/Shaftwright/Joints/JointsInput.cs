@@ -14,8 +14,11 @@ public enum JointKind
     /// <summary>Plunging tripod: the plunge left shrinks as the rollers tilt.</summary>
     PlungingTripod,
 
-    /// <summary>Plunging ball joint.</summary>
+    /// <summary>Plunging ball joint whose cage stays on the shaft's inner part.</summary>
     PlungingBall,
+
+    /// <summary>Cross groove: balls where slanted grooves cross, so its centre moves about half the plunge.</summary>
+    CrossGroove,
 }
 
 /// <summary>What locates the joint on the shaft.</summary>
@@ -63,7 +66,7 @@ public sealed record PlungeAtAngle
     public Measured<Distance>? Out { get; init; }
 }
 
-/// <summary>One joint, and how it sits on the shaft.</summary>
+/// <summary>One joint, and how it sits on the shaft. In is into the joint's own housing, out is out of it, at either end of the shaft.</summary>
 public sealed record JointInput
 {
     /// <summary>What it does.</summary>
@@ -81,8 +84,29 @@ public sealed record JointInput
     /// <summary>Tripod: radius from its axis to the roller's centre line; plunge loses this × tan(angle) at each end unless a table is given.</summary>
     public Measured<Distance>? RollerRadius { get; init; }
 
+    /// <summary>On the bench, straight: from stop to stop. Half of it each way counts where plunge in and out are not given.</summary>
+    public Measured<Distance>? Stroke { get; init; }
+
+    /// <summary>The same, held at <see cref="StrokeAngle"/>: what it lacks is the loss at both ends.</summary>
+    public Measured<Distance>? StrokeAtAngle { get; init; }
+
+    /// <summary>The angle it was held at.</summary>
+    public Measured<Angle>? StrokeAngle { get; init; }
+
     /// <summary>Plunge limits measured at angles; they replace the rule.</summary>
     public IReadOnlyList<PlungeAtAngle> PlungeTable { get; init; } = [];
+
+    /// <summary>Whether a ring or a clip holds the shaft in at the outer stop; null when not known. Matters where both joints plunge.</summary>
+    public bool? HeldAtOuterStop { get; init; }
+
+    /// <summary>Torque that it may carry at angles: the user's own data.</summary>
+    public IReadOnlyList<TorqueAtAngle> TorqueTable { get; init; } = [];
+
+    /// <summary>Its boot.</summary>
+    public BootInput? Boot { get; init; }
+
+    /// <summary>Whether the joint's stub clamps the hub bearing together; null when not known. Asked of the outer joint.</summary>
+    public bool? StubClampsBearing { get; init; }
 
     /// <summary>What locates it on the shaft.</summary>
     public SeatKind Seat { get; init; }
@@ -92,6 +116,9 @@ public sealed record JointInput
 
     /// <summary>From the locating feature to the joint centre; positive away from the middle of the shaft.</summary>
     public Measured<Distance>? SeatToCentre { get; init; }
+
+    /// <summary>Chords of two marks that find the joint centre; counts where <see cref="SeatToCentre"/> is not given.</summary>
+    public CentreSwing? Swing { get; init; }
 
     /// <summary>From the locating feature to the shaft's end; positive away from the middle of the shaft.</summary>
     public Measured<Distance>? SeatToEnd { get; init; }
@@ -104,6 +131,9 @@ public sealed record JointInput
         check.Range(path, JointFields.PlungeIn, PlungeIn);
         check.Range(path, JointFields.PlungeOut, PlungeOut);
         check.Range(path, JointFields.RollerRadius, RollerRadius);
+        check.Range(path, JointFields.Stroke, Stroke);
+        check.Range(path, JointFields.StrokeAtAngle, StrokeAtAngle);
+        check.Range(path, JointFields.StrokeAngle, StrokeAngle);
         check.Range(path, JointFields.SeatToCentre, SeatToCentre);
         check.Range(path, JointFields.SeatToEnd, SeatToEnd);
         for (var i = 0; i < PlungeTable.Count; i++)
@@ -113,6 +143,10 @@ public sealed record JointInput
             check.Range(at, JointFields.TableIn, PlungeTable[i].In);
             check.Range(at, JointFields.TableOut, PlungeTable[i].Out);
         }
+        for (var i = 0; i < TorqueTable.Count; i++)
+            TorqueTable[i].Check(check, $"{path}.torqueTable[{i}]");
+        Boot?.Check(check, path + ".boot");
+        Swing?.Check(check, path + ".swing");
     }
 }
 
@@ -153,6 +187,32 @@ public static class JointFields
     /// <summary>Roller radius, mm.</summary>
     public static Field<Distance> RollerRadius { get; } =
         new("rollerRadius", "tripod axis to roller centre line", 0, 80, 0.2, "caliper");
+
+    /// <summary>Stroke, mm.</summary>
+    public static Field<Distance> Stroke { get; } =
+        new("stroke", "stroke from stop to stop, straight", 0, 200, 0.5, "steel rule");
+
+    /// <summary>Stroke at an angle, mm.</summary>
+    public static Field<Distance> StrokeAtAngle { get; } =
+        new(
+            "strokeAtAngle",
+            "stroke from stop to stop, held at an angle",
+            0,
+            200,
+            0.5,
+            "steel rule"
+        );
+
+    /// <summary>That angle, rad; below 5° the loss cannot be told from the rule's own error.</summary>
+    public static Field<Angle> StrokeAngle { get; } =
+        new(
+            "strokeAngle",
+            "angle it was held at",
+            5 * Degree,
+            60 * Degree,
+            0.5 * Degree,
+            "angle gauge"
+        );
 
     /// <summary>Seat to centre, mm.</summary>
     public static Field<Distance> SeatToCentre { get; } =

@@ -30,7 +30,7 @@ internal sealed class AngleFindings(
         One(
             "outer",
             joints?.Outer?.AngleLimit,
-            Outer(envelopes, numbers),
+            Outer(envelopes, numbers, length),
             [.. steerings.Where(s => !envelopes.Any(e => e.Set.Steering == s && e.HasOuterAngle))]
         );
         One(
@@ -81,7 +81,11 @@ internal sealed class AngleFindings(
             );
     }
 
-    private Worst? Outer(IReadOnlyList<SetEnvelope> envelopes, LengthNumbers numbers)
+    private Worst? Outer(
+        IReadOnlyList<SetEnvelope> envelopes,
+        LengthNumbers numbers,
+        double? length
+    )
     {
         var found = corner
             .Readings.Where(r => r is { OuterAngle: not null, Travel: not null })
@@ -97,7 +101,7 @@ internal sealed class AngleFindings(
             var (travel, negative) = Sweep.Smallest(
                 e,
                 numbers.Values,
-                t => -e.OuterAngle(t)!.Value
+                t => -e.OuterAngle(t, length)!.Value
             );
             found.Add(
                 new(

@@ -34,7 +34,8 @@ internal sealed record Bound(
     public Forbids Forbids =>
         IsLongest ? Forbids.JointBottoms
         : Envelope.ShortestByAngle(Travel) > Envelope.ShortestByPlunge(Travel, Margin)
-            ? Forbids.InnerAngle
+            ? Envelope.OuterAngleBinds(Travel) ? Forbids.OuterAngle
+                : Forbids.InnerAngle
         : Forbids.JointPullsOut;
 
     /// <summary>As an end of the window.</summary>

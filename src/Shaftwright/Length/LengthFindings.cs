@@ -6,7 +6,12 @@ using Shaftwright.Measures;
 namespace Shaftwright.Length;
 
 /// <summary>What the length stage says beside its numbers.</summary>
-internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, LengthInput input)
+internal sealed class LengthFindings(
+    CornerInput corner,
+    JointsInput? joints,
+    LengthInput input,
+    Band? shaftTorque = null
+)
 {
     private const string Practice = "common practice, no source";
     private const string Geometry = "rigid-body geometry, derived in docs/length.md";
@@ -33,8 +38,25 @@ internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, Le
             );
             return false;
         }
-        if (joints is { Inner.Kind: JointKind.Fixed, Outer.Kind: JointKind.Fixed } || BothPlunge)
+        if (joints is { Inner.Kind: JointKind.Fixed, Outer.Kind: JointKind.Fixed })
             return false;
+        if (numbers.Sets.Count == 0 && numbers.Floats)
+        {
+            Add(
+                Severity.Stop,
+                "floating-not-read",
+                numbers.HasPlungeLimits
+                    ? (Sentence)
+                        $"Both joints plunge. For that the distance between their centres and both angles are needed at each height, and no position has all three."
+                    : $"Both joints plunge, and the plunge of one is not known, so no length follows.",
+                numbers.HasPlungeLimits
+                    ? (Sentence)
+                        $"At each height read the distance with both joints at mid-stroke, the inner angle and the outer angle."
+                    : $"Slide each joint from stop to stop on the bench and enter its plunge in and out from the middle.",
+                Geometry
+            );
+            return false;
+        }
         if (numbers.Sets.Count == 0)
         {
             var needsJoint =
@@ -114,27 +136,22 @@ internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, Le
             Made(result, make, longest, shortest);
         new AngleFindings(corner, joints, Add).Judge(envelopes, numbers, result.Make);
         TableExceeded(envelopes, numbers, result.Make);
+        if (result.Make is not null)
+            JointLoads.Judge(result.Positions, joints, shaftTorque, Add);
         return _all;
     }
-
-    private bool BothPlunge =>
-        joints
-            is {
-                Inner.Kind: JointKind.PlungingTripod or JointKind.PlungingBall,
-                Outer.Kind: JointKind.PlungingTripod or JointKind.PlungingBall
-            };
 
     private void NoWindow(LengthResult result, WindowEnd longest, WindowEnd shortest)
     {
         var why =
-            shortest.Forbids == Forbids.InnerAngle
-                ? "keeps the inner joint inside its angle"
-                : "keeps the joint from pulling out";
+            shortest.Forbids == Forbids.InnerAngle ? "keeps the inner joint inside its angle"
+            : shortest.Forbids == Forbids.OuterAngle ? "keeps the outer joint inside its angle"
+            : "keeps the joint from pulling out";
         Add(
             Severity.Stop,
             "no-length",
             $"No length works: {PositionWords.At(longest.Travel, longest.Steering)} the shaft may be {Say.Length(longest.Length)} at most, or the joint bottoms; {PositionWords.At(shortest.Travel, shortest.Steering)} it must be {Say.Length(shortest.Length)} at least, which {why}. {Say.Length(result.Missing)} are missing.",
-            $"Use an inner joint with {Say.Length(Math.Ceiling(result.Missing))} more {(shortest.Forbids == Forbids.InnerAngle ? "room for angle or plunge" : "plunge")}, limit the travel, or move the power unit. Do not make this shaft.",
+            $"Use an inner joint with {Say.Length(Math.Ceiling(result.Missing))} more {(shortest.Forbids is Forbids.InnerAngle or Forbids.OuterAngle ? "room for angle or plunge" : "plunge")}, limit the travel, or move the power unit. Do not make this shaft.",
             Geometry
         );
         var u = Math.Sqrt(
@@ -225,6 +242,7 @@ internal sealed class LengthFindings(CornerInput corner, JointsInput? joints, Le
         {
             Forbids.JointBottoms => $"the inner joint would bottom",
             Forbids.JointPullsOut => $"the inner joint would pull out",
+            Forbids.OuterAngle => $"the outer joint would pass its angle",
             _ => $"the inner joint would pass its angle",
         };
 

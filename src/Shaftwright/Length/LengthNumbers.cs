@@ -8,53 +8,47 @@ namespace Shaftwright.Length;
 internal sealed class LengthNumbers
 {
     private readonly PlungeLimits? _limits;
-    private readonly int _joint;
+    private readonly PlungeLimits? _outerLimits;
+    private readonly int _inner;
+    private readonly int _outer;
 
     public LengthNumbers(CornerInput corner, JointsInput? joints)
     {
         var read = CornerNumbers.Of(corner);
-        _joint = read.Values.Length;
+        _inner = read.Values.Length;
+        _outer = _inner + PerJoint;
         _limits = joints?.Inner is { } inner ? PlungeLimits.Of(inner) : null;
+        Floats =
+            joints is { Inner: { } i, Outer: { } o }
+            && JointsSolver.Plunges(i.Kind)
+            && JointsSolver.Plunges(o.Kind);
+        _outerLimits = Floats ? PlungeLimits.Of(joints!.Outer!) : null;
+        Share = joints?.Inner?.Kind == JointKind.CrossGroove ? 0.5 : 1;
+        InnerHeld = joints?.Inner?.HeldAtOuterStop == true;
+        OuterHeld = joints?.Outer?.HeldAtOuterStop == true;
         Values =
         [
             .. read.Values,
-            _limits?.StraightIn ?? double.NaN,
-            _limits?.StraightOut ?? double.NaN,
-            _limits?.RollerRadius ?? 0,
-            joints?.Inner?.AngleLimit?.Value ?? double.NaN,
+            .. Of(joints?.Inner, _limits),
+            .. Of(joints?.Outer, _outerLimits),
         ];
         var uncertain = new List<UncertainValue>(read.Uncertain);
-        if (_limits is not null)
-        {
-            Add(
-                uncertain,
-                0,
-                JointFields.PlungeIn,
-                joints!.Inner!.PlungeIn,
-                Loosest(joints.Inner, r => r.In, JointFields.TableIn)
-            );
-            Add(
-                uncertain,
-                1,
-                JointFields.PlungeOut,
-                joints.Inner.PlungeOut,
-                Loosest(joints.Inner, r => r.Out, JointFields.TableOut)
-            );
-            if (_limits.RollerRadius > 0)
-                Add(uncertain, 2, JointFields.RollerRadius, joints.Inner.RollerRadius);
-        }
-        Add(uncertain, 3, JointFields.AngleLimit, joints?.Inner?.AngleLimit);
+        Add(uncertain, _inner, joints?.Inner, _limits);
+        if (Floats)
+            Add(uncertain, _outer, joints?.Outer, _outerLimits);
         Uncertain = uncertain;
         ReadAlong = corner.ReadAlong;
         StubWasHome = corner.Conditions.StubPushedHome == true;
         TableEndsAt = _limits?.TableEndsAt;
-        Sets =
-        [
-            .. ReadingSet
-                .Of(corner, read.Values)
-                .Where(s => s.Form == ReadingForm.InAndOut || _limits is not null),
-        ];
+        Sets = [.. ReadingSet.Of(corner, read.Values).Where(CanBeUsed)];
     }
+
+    /// <summary>Places within one joint.</summary>
+    private const int In = 0,
+        Out = 1,
+        Radius = 2,
+        AngleLimit = 3,
+        PerJoint = 4;
 
     public double[] Values { get; }
 
@@ -67,18 +61,53 @@ internal sealed class LengthNumbers
     /// <summary>Angle of the last row of a measured plunge table, rad; null without one.</summary>
     public double? TableEndsAt { get; }
 
+    /// <summary>Both joints plunge, so the shaft floats between them.</summary>
+    public bool Floats { get; }
+
+    /// <summary>Share of the plunge that the inner joint's centre moves in its housing.</summary>
+    public double Share { get; }
+
+    /// <summary>A ring or clip holds the shaft in the inner joint.</summary>
+    public bool InnerHeld { get; }
+
+    /// <summary>The same in the outer joint.</summary>
+    public bool OuterHeld { get; }
+
     /// <summary>Largest angle of the inner joint, rad; NaN when it is not given.</summary>
-    public double InnerAngleLimitOf(double[] values) => values[_joint + 3];
+    public double InnerAngleLimitOf(double[] values) => values[_inner + AngleLimit];
 
-    public bool HasPlungeLimits => _limits is not null;
+    /// <summary>Largest angle of the outer joint, rad; NaN when it is not given.</summary>
+    public double OuterAngleLimitOf(double[] values) => values[_outer + AngleLimit];
 
-    /// <summary>The sets that can be evaluated: distance and angle only where the joint's plunge is known.</summary>
+    /// <summary>True when the plunge of each joint that plunges is known.</summary>
+    public bool HasPlungeLimits => _limits is not null && (!Floats || _outerLimits is not null);
+
+    /// <summary>The sets that can be evaluated: distance and angle only where the joint's plunge is known, and between two
+    /// plunging joints only with both angles.</summary>
     public IReadOnlyList<ReadingSet> Sets { get; }
 
-    public PlungeLimits? LimitsOf(double[] values) =>
+    public PlungeLimits? LimitsOf(double[] values) => Nudged(_limits, values, _inner);
+
+    /// <summary>Limits of the outer joint where it plunges too; null else.</summary>
+    public PlungeLimits? OuterLimitsOf(double[] values) => Nudged(_outerLimits, values, _outer);
+
+    private PlungeLimits? Nudged(PlungeLimits? limits, double[] values, int place) =>
         ReferenceEquals(values, Values)
-            ? _limits
-            : _limits?.With(values[_joint], values[_joint + 1], values[_joint + 2]);
+            ? limits
+            : limits?.With(values[place + In], values[place + Out], values[place + Radius]);
+
+    private bool CanBeUsed(ReadingSet set) =>
+        set.Form == ReadingForm.InAndOut
+            ? !Floats
+            : HasPlungeLimits && (!Floats || set.Has(Values, CornerNumbers.OuterAngle));
+
+    private static double[] Of(JointInput? joint, PlungeLimits? limits) =>
+        [
+            limits?.StraightIn ?? double.NaN,
+            limits?.StraightOut ?? double.NaN,
+            limits?.RollerRadius ?? 0,
+            joint?.AngleLimit?.Value ?? double.NaN,
+        ];
 
     /// <summary>The largest standard uncertainty of a table's column, mm. It shifts the whole column, as a rule held wrong would.</summary>
     private static double Loosest(
@@ -92,19 +121,55 @@ internal sealed class LengthNumbers
             .DefaultIfEmpty()
             .Max();
 
-    private void Add<T>(
+    private static void Add(
         List<UncertainValue> list,
-        int offset,
-        Field<T> field,
-        Measured<T>? measure,
-        double atLeast = 0
+        int place,
+        JointInput? joint,
+        PlungeLimits? limits
     )
-        where T : IDimension<T>
     {
-        if (
-            measure is not null
-            && Math.Max(field.StandardUncertainty(measure), atLeast) is > 0 and var u
-        )
-            list.Add(new UncertainValue(_joint + offset, null, field.Name, field.Words, u));
+        void Put(int offset, string name, string words, double u)
+        {
+            if (u > 0)
+                list.Add(new UncertainValue(place + offset, null, name, words, u));
+        }
+        if (joint is null)
+            return;
+        if (limits is not null)
+        {
+            var straight = limits.Straight;
+            var (nameIn, wordsIn) = Named(joint.PlungeIn, JointFields.PlungeIn);
+            var (nameOut, wordsOut) = Named(joint.PlungeOut, JointFields.PlungeOut);
+            var tableIn = Loosest(joint, r => r.In, JointFields.TableIn);
+            var tableOut = Loosest(joint, r => r.Out, JointFields.TableOut);
+            Put(In, nameIn, wordsIn, Math.Max(straight.InUncertainty, tableIn));
+            Put(Out, nameOut, wordsOut, Math.Max(straight.OutUncertainty, tableOut));
+            if (straight.Radius > 0)
+                Put(
+                    Radius,
+                    straight.LossMeasured
+                        ? JointFields.StrokeAtAngle.Name
+                        : JointFields.RollerRadius.Name,
+                    straight.LossMeasured
+                        ? JointFields.StrokeAtAngle.Words
+                        : JointFields.RollerRadius.Words,
+                    straight.RadiusUncertainty
+                );
+        }
+        if (joint.AngleLimit is { } limit)
+            Put(
+                AngleLimit,
+                JointFields.AngleLimit.Name,
+                JointFields.AngleLimit.Words,
+                JointFields.AngleLimit.StandardUncertainty(limit)
+            );
     }
+
+    private static (string Name, string Words) Named(
+        Measured<Distance>? given,
+        Field<Distance> field
+    ) =>
+        given is null
+            ? (JointFields.Stroke.Name, JointFields.Stroke.Words)
+            : (field.Name, field.Words);
 }

@@ -15,6 +15,9 @@ public enum Forbids
 
     /// <summary>The inner joint's angle passes its limit: the shaft is too short there.</summary>
     InnerAngle,
+
+    /// <summary>The outer joint's angle passes its limit where the shaft floats between two plunging joints: it is too short there.</summary>
+    OuterAngle,
 }
 
 /// <summary>One end of the window of lengths, and what sets it.</summary>
@@ -49,7 +52,27 @@ public sealed record PositionLeft(
     double? InnerAngle,
     double? OuterAngle,
     bool Read
-);
+)
+{
+    /// <summary>Which way the shaft can drift along its axis between two plunging joints, mm in all; 0 where it jams; null where one
+    /// joint holds it.</summary>
+    public double? Drift { get; init; }
+
+    /// <summary>Plunge of the outer joint from mid-stroke, positive outboard, mm, at the middle of the drift; null where it does not plunge.</summary>
+    public double? OuterPlunge { get; init; }
+
+    /// <summary>Torque the inner joint may carry at this angle ÷ the torque in the shaft at its highest; null when not known.</summary>
+    public double? InnerTorqueMargin { get; init; }
+
+    /// <summary>The same of the outer joint.</summary>
+    public double? OuterTorqueMargin { get; init; }
+
+    /// <summary>Inner boot, clamp to clamp along its axis, mm; null when its clamps are not known.</summary>
+    public double? InnerBoot { get; init; }
+
+    /// <summary>Outer boot.</summary>
+    public double? OuterBoot { get; init; }
+}
 
 /// <summary>The reading worth taking again first.</summary>
 /// <param name="ReadingIndex">Index into the corner's readings; null when it is a value shared by all (the trial length, an allowance).</param>

@@ -2,6 +2,7 @@ using Shaftwright.Corner;
 using Shaftwright.Findings;
 using Shaftwright.Geometry;
 using Shaftwright.Joints;
+using Shaftwright.Measures;
 
 namespace Shaftwright.Length;
 
@@ -20,17 +21,19 @@ public static class LengthSolver
     /// <param name="joints">The joints' limits; without them only in and out readings can be used.</param>
     /// <param name="seats">The joints' offsets on the shaft, for cut and overall lengths.</param>
     /// <param name="length">Margin, and a length already chosen.</param>
+    /// <param name="shaftTorque">Torque in the shaft, N·mm, for the joints' margins against the torque they may carry; null if unknown.</param>
     /// <returns>A result with what could be computed; never throws on a legal job.</returns>
     public static LengthResult Solve(
         CornerInput corner,
         JointsInput? joints,
         JointsResult? seats,
-        LengthInput length
+        LengthInput length,
+        Band? shaftTorque = null
     )
     {
         ArgumentNullException.ThrowIfNull(corner);
         ArgumentNullException.ThrowIfNull(length);
-        var findings = new LengthFindings(corner, joints, length);
+        var findings = new LengthFindings(corner, joints, length, shaftTorque);
         var numbers = new LengthNumbers(corner, joints);
         var margin = length.Margin?.Value ?? LengthFields.UsualMargin;
         if (!findings.EnoughToSolve(numbers))
@@ -74,7 +77,7 @@ public static class LengthSolver
                 ChanceOfViolation = Chance(envelopes, numbers, margin, l, own),
                 ChanceOfContact = Chance(envelopes, numbers, 0, l, own),
                 PositionsFor = l,
-                Positions = Positions(envelopes, numbers, l),
+                Positions = JointLoads.On(Positions(envelopes, numbers, l), joints, shaftTorque),
                 MeasureAgain = ReadingToRepeat.Of(corner, limits, l),
                 SeatToSeat = seats is { InnerSeatToCentre: { } ci, OuterSeatToCentre: { } co }
                     ? l - ci - co
@@ -158,9 +161,13 @@ public static class LengthSolver
                         e.LeftOut(length, t),
                         e.Plunge(length, t),
                         e.InnerAngle(length, t),
-                        e.OuterAngle(t),
+                        e.OuterAngle(t, length),
                         read
                     )
+                    {
+                        Drift = e.Drift(length, t),
+                        OuterPlunge = e.OuterPlunge(length, t),
+                    }
                 );
             var travels = e
                 .Set.Readings.Select((_, k) => e.Set.Travel(numbers.Values, k))

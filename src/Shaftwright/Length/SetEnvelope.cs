@@ -11,6 +11,9 @@ internal sealed class SetEnvelope
     private readonly double _towardsWheel;
     private readonly double _awayFromWheel;
     private readonly double _sinAngleLimit;
+    private readonly double _tanAngleLimit;
+    private readonly double _share;
+    private readonly FloatingSet? _floating;
     private readonly double _from;
     private readonly double _to;
     private List<double>? _pieces;
@@ -18,7 +21,8 @@ internal sealed class SetEnvelope
     public SetEnvelope(ReadingSet set, LengthNumbers numbers, double[] values)
     {
         Set = set;
-        _curves = new SetCurves(set, values, numbers.ReadAlong);
+        _share = numbers.Share;
+        _curves = new SetCurves(set, values, numbers.ReadAlong, _share);
         _limits = numbers.LimitsOf(values);
         _from = set.Travel(values, 0);
         _to = set.Travel(values, set.Readings.Length - 1);
@@ -27,6 +31,9 @@ internal sealed class SetEnvelope
         _towardsWheel = values[CornerNumbers.TowardsWheel] + endFloat;
         _awayFromWheel = values[CornerNumbers.AwayFromWheel] + (numbers.StubWasHome ? 0 : endFloat);
         _sinAngleLimit = Math.Sin(numbers.InnerAngleLimitOf(values));
+        _tanAngleLimit = Math.Tan(numbers.InnerAngleLimitOf(values));
+        if (numbers.Floats)
+            _floating = new(numbers, values, _curves, _towardsWheel, _awayFromWheel);
     }
 
     public ReadingSet Set { get; }
@@ -46,15 +53,19 @@ internal sealed class SetEnvelope
     /// whole of e and so errs on the short, safe side.</remarks>
     public double Longest(double travel, double margin)
     {
+        if (_floating is { } floating)
+            return floating.Longest(travel, margin);
         var r2 = _curves.AcrossSquared(travel);
-        double w;
         if (Set.Form == ReadingForm.DistanceAndAngle)
-            w = _limits!.LargestAxial(_curves.Axial(travel) - _towardsWheel, Math.Sqrt(r2), margin);
-        else
+            return _limits!.Longest(_curves.Axial(travel) - _towardsWheel, Math.Sqrt(r2), margin);
+        if (_share != 1)
         {
-            var stop = _curves.InStop(travel);
-            w = Math.Sqrt(Math.Max(0, stop * stop - r2)) - _towardsWheel - margin;
+            var s = margin - HalfStroke(travel);
+            var along = Axial(travel) - _towardsWheel - _share * s;
+            return along > 0 ? Math.Sqrt(along * along + r2) - (1 - _share) * s : 0;
         }
+        var stop = _curves.InStop(travel);
+        var w = Math.Sqrt(Math.Max(0, stop * stop - r2)) - _towardsWheel - margin;
         return w > 0 ? Math.Sqrt(w * w + r2) : 0;
     }
 
@@ -65,31 +76,47 @@ internal sealed class SetEnvelope
     /// <summary>Shortest shaft by plunge alone, mm.</summary>
     public double ShortestByPlunge(double travel, double margin)
     {
+        if (_floating is { } floating)
+            return floating.Shortest(travel, margin);
         var r2 = _curves.AcrossSquared(travel);
-        double w;
         if (Set.Form == ReadingForm.DistanceAndAngle)
-            w = _limits!.SmallestAxial(
-                _curves.Axial(travel) + _awayFromWheel,
-                Math.Sqrt(r2),
-                margin
-            );
-        else
+            return _limits!.Shortest(_curves.Axial(travel) + _awayFromWheel, Math.Sqrt(r2), margin);
+        if (_share != 1)
         {
-            var stop = _curves.OutStop(travel);
-            w = Math.Sqrt(Math.Max(0, stop * stop - r2)) + _awayFromWheel + margin;
+            var s = HalfStroke(travel) - margin;
+            var along = Math.Max(0, Axial(travel) + _awayFromWheel - _share * s);
+            return Math.Sqrt(along * along + r2) - (1 - _share) * s;
         }
-        return double.IsNaN(w)
-            ? double.PositiveInfinity
-            : Math.Sqrt(Math.Max(0, w) * Math.Max(0, w) + r2);
+        var stop = _curves.OutStop(travel);
+        var w = Math.Sqrt(Math.Max(0, stop * stop - r2)) + _awayFromWheel + margin;
+        return Math.Sqrt(Math.Max(0, w) * Math.Max(0, w) + r2);
     }
 
-    /// <summary>Shortest shaft that keeps the inner angle inside its limit, mm: r/sin φ; 0 when it is not known.</summary>
-    public double ShortestByAngle(double travel) =>
-        HasAngle && !double.IsNaN(_sinAngleLimit)
-            ? Math.Sqrt(_curves.AcrossSquared(travel)) / _sinAngleLimit
-            : 0;
+    /// <summary>Shortest shaft that keeps the inner angle inside its limit, mm: r/sin φ; 0 when it is not known. Where the shaft
+    /// floats, both angles, at the worst drift.</summary>
+    public double ShortestByAngle(double travel)
+    {
+        if (_floating is { } floating)
+            return Math.Max(
+                floating.ShortestByInnerAngle(travel),
+                floating.ShortestByOuterAngle(travel)
+            );
+        if (!HasAngle || double.IsNaN(_sinAngleLimit))
+            return 0;
+        var r = Math.Sqrt(_curves.AcrossSquared(travel));
+        if (_share == 1)
+            return r / _sinAngleLimit;
+        // The point it bends about stands at axial − κs; the limit holds there, and the shaft is (1 − κ)s shorter than its arm.
+        var s = (Axial(travel) - r / _tanAngleLimit) / _share;
+        return Math.Max(0, r / _sinAngleLimit - (1 - _share) * s);
+    }
 
-    /// <summary>Plunge left before the joint bottoms, mm, with a shaft of this length; negative when it would.</summary>
+    /// <summary>True when the outer joint's angle, not the inner's, sets <see cref="ShortestByAngle"/>.</summary>
+    public bool OuterAngleBinds(double travel) =>
+        _floating is { } f && f.ShortestByOuterAngle(travel) > f.ShortestByInnerAngle(travel);
+
+    /// <summary>Plunge left before the joint bottoms, mm, with a shaft of this length; negative when it would. Where the shaft
+    /// floats, the length left before it jams.</summary>
     public double LeftIn(double length, double travel) =>
         Along(Longest(travel, 0), travel) - Along(length, travel);
 
@@ -97,24 +124,89 @@ internal sealed class SetEnvelope
     public double LeftOut(double length, double travel) =>
         Along(length, travel) - Along(ShortestByPlunge(travel, 0), travel);
 
-    /// <summary>Plunge from mid-stroke, positive outboard, mm; null when only in and out were read.</summary>
+    /// <summary>Plunge from mid-stroke, positive outboard, mm; the middle of its drift where the shaft floats; null when only in
+    /// and out were read.</summary>
     public double? Plunge(double length, double travel) =>
-        Set.Form == ReadingForm.DistanceAndAngle
-            ? _curves.Axial(travel) - Along(length, travel)
+        Set.Form != ReadingForm.DistanceAndAngle ? null
+        : _floating is { } floating
+            ? floating.Drift(length, travel) is var (low, high) ? (low + high) / 2
+                : null
+        : (_share == 1 ? _curves.Axial(travel) : 0) - Along(length, travel);
+
+    /// <summary>Plunge of the outer joint outboard at the middle of the drift, mm; null where it does not plunge or the shaft jams.</summary>
+    public double? OuterPlunge(double length, double travel) =>
+        _floating is { } floating && Plunge(length, travel) is { } plunge
+            ? floating.OuterPlunge(length, plunge, travel)
             : null;
 
-    /// <summary>Inner angle with a shaft of this length, rad; null when no angle was read.</summary>
-    public double? InnerAngle(double length, double travel) =>
-        HasAngle && length > 0
-            ? Math.Asin(Math.Min(1, Math.Sqrt(_curves.AcrossSquared(travel)) / length))
-            : null;
+    /// <summary>How far the shaft drifts along its axis, mm; null where it does not float, 0 where it jams.</summary>
+    public double? Drift(double length, double travel) =>
+        _floating is not { } floating ? null
+        : floating.Drift(length, travel) is var (low, high) ? high - low
+        : 0;
 
-    /// <summary>Outer angle as read, rad; null when it was not.</summary>
-    public double? OuterAngle(double travel) => HasOuterAngle ? _curves.OuterAngle(travel) : null;
+    /// <summary>Inner angle with a shaft of this length, rad; the worst of its drift where it floats; null when no angle was read.</summary>
+    public double? InnerAngle(double length, double travel)
+    {
+        if (!HasAngle || length <= 0)
+            return null;
+        if (_floating is { } floating)
+            return floating.InnerAngle(length, travel);
+        var r = Math.Sqrt(_curves.AcrossSquared(travel));
+        var arm = _share == 1 ? length : length - (1 - _share) * Along(length, travel);
+        return Math.Asin(Math.Min(1, r / arm));
+    }
 
+    /// <summary>Outer angle as read, rad; the worst of its drift where the shaft floats; null when it was not read.</summary>
+    public double? OuterAngle(double travel, double? length = null) =>
+        !HasOuterAngle ? null
+        : _floating is { } floating && length is { } l ? floating.OuterAngle(l, travel)
+        : _curves.OuterAngle(travel);
+
+    /// <summary>Distance between the joint centres along the inner axis, inner at mid-stroke, mm. From in and out it is had by taking
+    /// mid-stroke half-way between the stops.</summary>
+    private double Axial(double travel)
+    {
+        if (Set.Form == ReadingForm.DistanceAndAngle)
+            return _curves.Axial(travel);
+        var half = HalfStroke(travel);
+        var arm = _curves.InStop(travel) - (1 - _share) * half;
+        return Math.Sqrt(Math.Max(0, arm * arm - _curves.AcrossSquared(travel))) - _share * half;
+    }
+
+    /// <summary>Half the stroke along the housing, from the lengths at which a trial shaft stops: with κ the joint's share, the bend
+    /// moves 2κh between the stops while the shaft's own middle moves (1 − κ)h either way beyond it. Substitution; the slope is
+    /// within a few per cent of −2, so each step leaves that little.</summary>
+    private double HalfStroke(double travel)
+    {
+        var (goesIn, comesOut) = (_curves.InStop(travel), _curves.OutStop(travel));
+        var r2 = _curves.AcrossSquared(travel);
+        double Bend(double arm) => Math.Sqrt(Math.Max(0, arm * arm - r2));
+        var h = (goesIn - comesOut) / 2;
+        for (var i = 0; i < 50; i++)
+        {
+            var beyond = (1 - _share) * h;
+            var off = Bend(goesIn - beyond) - Bend(comesOut + beyond) - 2 * _share * h;
+            h += off / 2;
+            if (Math.Abs(off) < 1e-12 * goesIn)
+                break;
+        }
+        return h;
+    }
+
+    /// <summary>The part of a length along the inner axis; where the joint's centre moves, less plunge, which differs by a constant
+    /// at a travel; where the shaft floats, the length itself.</summary>
     private double Along(double length, double travel)
     {
+        if (_floating is not null)
+            return length;
         var square = length * length - _curves.AcrossSquared(travel);
+        // κ = 1/2: s = (D² − L²)/(axial + L).
+        if (_share != 1)
+        {
+            var axial = Axial(travel);
+            return -(axial * axial - square) / (axial + length);
+        }
         // A length too short to reach the centre at all counts as ever further out, so that searches can pass through it.
         return square >= 0 ? Math.Sqrt(square) : -Math.Sqrt(-square);
     }
