@@ -6,6 +6,7 @@ using Shaftwright.Donors;
 using Shaftwright.Findings;
 using Shaftwright.Fit;
 using Shaftwright.Joints;
+using Shaftwright.Kept;
 using Shaftwright.Length;
 using Shaftwright.Strength;
 using Shaftwright.Truing;
@@ -29,12 +30,13 @@ public sealed class JobResult
     private readonly Once<TruingResult> _truing;
     private readonly Once<PressResult> _press;
     private readonly Dictionary<Moment, TruingResult> _truingAt = [];
+    private readonly Once<StrengthInput> _knownOfWeld;
     private readonly Once<CrackTestResult> _crackTest;
     private readonly Once<FitResult> _fit;
 
-    internal JobResult(Job job)
+    internal JobResult(Job job, DateTimeOffset? now)
     {
-        Job = job;
+        (Job, Now) = (job, now);
         _car = new(() =>
             job is { Car: null, DonorCars: null } ? null : CarSolver.Solve(job.Car, job.DonorCars)
         );
@@ -59,14 +61,14 @@ public sealed class JobResult
         );
         _strength = new(() =>
             Cut?.Made is { } made && Donors is { } donors
-                ? StrengthSolver.Solve(made, donors, Car, BorneOut() ?? new StrengthInput())
+                ? StrengthSolver.Solve(made, donors, Car, KnownOfWeld ?? new StrengthInput())
                 : null
         );
         _weld = new(() =>
             job.Weld is not null || Cut?.Made is not null
                 ? WeldSolver.Solve(
                     job.Weld ?? new WeldInput(),
-                    new WeldAround(Cut, job.Cut, Donors, BorneOut())
+                    new WeldAround(Cut, job.Cut, Donors, KnownOfWeld)
                 )
                 : null
         );
@@ -83,9 +85,8 @@ public sealed class JobResult
                 ? PressSolver.Solve(press, job.Truing, Truing, Cut, Donors, Recorded())
                 : null
         );
-        _crackTest = new(() =>
-            TestsOf(job) is { } tests ? CrackTestSolver.Solve(tests, Cut?.Made) : null
-        );
+        _knownOfWeld = new(BorneOut);
+        _crackTest = new(() => AskedForTests ? Tests([]) : null);
         _fit = new(() =>
             job.Fit is { } fit
                 ? FitSolver.Solve(
@@ -121,6 +122,9 @@ public sealed class JobResult
 
     /// <summary>The job it answers.</summary>
     public Job Job { get; }
+
+    /// <summary>What time it was when it was asked; null when nobody said.</summary>
+    public DateTimeOffset? Now { get; }
 
     /// <summary>Torque into the shaft.</summary>
     public CarResult? Car => _car.Value;
@@ -188,52 +192,101 @@ public sealed class JobResult
     public CrackTestResult? CrackTestWith(IEnumerable<WorkDone> work)
     {
         List<WorkDone> more = [.. work];
-        if (more.Count == 0)
-            return CrackTest;
-        var tests = TestsOf(Job) ?? new();
-        return CrackTestSolver.Solve(tests with { Work = [.. tests.Work, .. more] }, Cut?.Made);
+        return more.Count == 0 ? CrackTest : Tests(more);
     }
 
-    /// <summary>What is known of the weld, less a sleeve's clean test that the crack tests on record do not bear out.</summary>
+    /// <summary>What is known of the weld's strength, as far as dates and crack tests bear it out.</summary>
+    public StrengthInput? KnownOfWeld => _knownOfWeld.Value;
+
+    /// <summary>A sample that is still to come proves nothing, nor does a sleeve's clean test that the tests on record do not show.</summary>
     private StrengthInput? BorneOut()
     {
-        if (Job.Strength is not { Sleeve: { Tested: true } sleeve } strength)
-            return Job.Strength;
-        if (CrackTest is not { } tests)
+        if (Job.Strength is not { } strength)
+            return null;
+        if (strength.Sample is { } sample && FutureDates.IsAhead(sample.At, Now))
+            strength = strength with { Sample = sample with { IsAhead = true } };
+        if (strength.Sleeve is not { Tested: true } sleeve || CrackTest is not { } tests)
             return strength;
+        bool Is(Shaftwright.CrackTest.Place place, SiteState state) =>
+            tests.Sites.Any(s => s.Place == place && s.State == state);
         var against =
             tests.Sites.Any(s =>
                 s.State is SiteState.Stopped or SiteState.ToRetest or SiteState.Indication
             )
             || tests.Demands.Any(d =>
                 d is { Kind: DemandKind.ButtBeforeSleeve, Hidden: true, AnsweredBy: null }
-            );
+            )
+            // Where tests are kept, what they do not show clean is not taken on a word.
+            || tests.Runs.Count > 0
+                && !(
+                    Is(Shaftwright.CrackTest.Place.SleeveInnerEnd, SiteState.Clean)
+                    && Is(Shaftwright.CrackTest.Place.SleeveOuterEnd, SiteState.Clean)
+                );
         return against ? strength with { Sleeve = sleeve with { Tested = false } } : strength;
     }
 
     /// <summary>What the crack tests and the work on record say of the shaft that comes under the press.</summary>
     private ShaftRecord Recorded()
     {
-        if (TestsOf(Job) is not { } tests)
-            return default;
-        var work = WorkLog.Of(tests);
-        var welded = work.LastOrDefault(w => WorkLog.IsHeat(w.Kind) && w.Kind != WorkKind.Tempered);
-        var tempered = work.LastOrDefault(w => w.Kind == WorkKind.Tempered);
+        if (Noted([]) is not { } tests)
+            return default(ShaftRecord) with { Now = Now };
+        // What the press did before is no work that forbids pressing again, so strokes are left out here.
+        var work = WorkLog.Of(tests, new TestAround());
+        var welded = work.LastOrDefault(w => WorkLog.IsWeld(w.Kind));
+        var tempered = work.LastOrDefault(w =>
+            w.Kind == WorkKind.Tempered && !FutureDates.IsAhead(w.At, Now)
+        );
         return new(
-            CrackTest!.Sites.Any(s => s.State == SiteState.Stopped),
+            CrackTest?.Sites.Any(s => s.State == SiteState.Stopped) is true,
             welded is not null,
-            tempered is not null && welded?.At > tempered.At
+            tempered is not null && welded?.At > tempered.At,
+            Now
         );
     }
 
-    /// <summary>The tests, with what the weld is known to be filled with: magnetic particles say nothing there.</summary>
-    private static CrackTestInput? TestsOf(Job job) =>
-        FitWork.In(job) is { } tests && job.Weld?.Filler?.Kind == FillerKind.Austenitic
-            ? tests with
+    private CrackTestResult Tests(IReadOnlyList<WorkDone> more) =>
+        CrackTestSolver.Solve(
+            Noted(more) ?? new(),
+            new()
             {
-                AusteniticFiller = true,
+                Now = Now,
+                Made = Cut?.Made,
+                TemperAsked = IsTemperAsked,
+                Strokes = Job.Press?.Standing() ?? [],
             }
-            : FitWork.In(job);
+        );
+
+    /// <summary>Whether there is anything to test for.</summary>
+    private bool AskedForTests =>
+        Noted([]) is not null
+        || Job.Press?.Standing().Any(s => s.Moment >= Moment.ButtWelded) is true;
+
+    /// <summary>Whether the butt is of a steel that hardens beside a weld: anything but low-carbon steel at both ends.</summary>
+    private bool IsTemperAsked =>
+        (Job.Weld is not null || Cut?.Made is not null)
+        && Job.Weld
+            is not {
+                InnerSteel.Family: SteelFamily.LowCarbon,
+                OuterSteel.Family: SteelFamily.LowCarbon
+            };
+
+    /// <summary>The tests as written down with what fitting adds and with work from elsewhere, and with what the weld is known to be
+    /// filled with: magnetic particles say nothing in an austenitic one. Null when there is nothing.</summary>
+    private CrackTestInput? Noted(IReadOnlyList<WorkDone> more)
+    {
+        var tests = FitWork.In(Job);
+        if (more.Count > 0)
+            tests = (tests ?? new()) with { Work = [.. tests?.Work ?? [], .. more] };
+        return Job.Weld?.Filler?.Kind switch
+        {
+            FillerKind.Austenitic when tests is not null => tests with { AusteniticFiller = true },
+            FillerKind.Ferritic when tests is { AusteniticFiller: null } => tests with
+            {
+                AusteniticFiller = false,
+            },
+            _ => tests,
+        };
+    }
 
     /// <summary>How it goes onto the car.</summary>
     public FitResult? Fit => _fit.Value;

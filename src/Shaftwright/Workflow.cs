@@ -5,10 +5,12 @@ public static class Workflow
 {
     /// <summary>Evaluates a job, each stage when it is first read.</summary>
     /// <param name="job">What was measured and decided. Ranges are checked by <see cref="Job.Check"/>, at the edge.</param>
+    /// <param name="now">What time it is where it is asked: a test, a sample or a stroke dated later proves nothing. Null takes every
+    /// date as it stands; every face of the program gives it.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    public static JobResult Evaluate(Job job)
+    public static JobResult Evaluate(Job job, DateTimeOffset? now = null)
     {
         ArgumentNullException.ThrowIfNull(job);
-        return new JobResult(job);
+        return new JobResult(job, now);
     }
 }

@@ -42,6 +42,7 @@ internal static class CrackTestVerb
         {
             Name = "cracktest",
             Description = Description,
+            At = now,
             Lacks = r =>
                 Tests(r) is null
                     ? "it holds no tests and no work to test after (\"crackTest\"), and no weld is signed for."

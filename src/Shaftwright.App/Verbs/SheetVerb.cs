@@ -10,7 +10,7 @@ internal static class SheetVerb
 {
     public static int Run(JobDocument document, Display display, string? file, Streams streams)
     {
-        var result = Workflow.Evaluate(document.Job);
+        var result = Workflow.Evaluate(document.Job, DateTimeOffset.Now);
         var html = Sheet.Html(document, result, display);
         if (file is null)
             streams.Out.Write(html);

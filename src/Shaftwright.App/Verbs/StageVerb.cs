@@ -32,12 +32,15 @@ internal sealed record StageVerb
     /// <summary>The stage's result record, as members of a JSON object.</summary>
     public required Action<JobResult, ResultJson, Utf8JsonWriter> Write { get; init; }
 
+    /// <summary>The instant it answers for; null for now.</summary>
+    public DateTimeOffset? At { get; init; }
+
     /// <summary>Evaluates a job and shows this stage of it.</summary>
     /// <returns>0 or 1.</returns>
     /// <exception cref="BadInputException">The job holds nothing for this stage.</exception>
     public int Run(JobDocument document, Display display, bool json, Streams streams)
     {
-        var result = Workflow.Evaluate(document.Job);
+        var result = Workflow.Evaluate(document.Job, At ?? DateTimeOffset.Now);
         if (Lacks(result) is { } lacks)
             throw new BadInputException($"This job cannot be asked for its {Name}: {lacks}");
         IReadOnlyList<Finding> findings =

@@ -155,6 +155,7 @@ internal static class BenchRecords
     private static Sentence Waiting(TestDemand demand) =>
         demand.Kind switch
         {
+            _ when demand.Lack != DemandLack.None => demand.Words(demand.DueFrom),
             DemandKind.ButtBeforeSleeve when demand.Before is not null =>
                 $"The sleeve hides a butt that no test on record has seen.",
             DemandKind.ButtBeforeSleeve => $"Test the butt, cold and trued, and note the test.",

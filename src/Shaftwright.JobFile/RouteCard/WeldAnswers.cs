@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 using Shaftwright.Strength;
 using Shaftwright.Weld;
@@ -27,10 +28,12 @@ public static class WeldAnswers
     public static Sentence? Sample(JobResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        if (result.Job.Strength?.Sample is not { } sample)
+        if (result.KnownOfWeld?.Sample is not { } sample)
             return null;
         if (sample.Cracked == true)
             return $"The sample cracked.";
+        if (FutureDates.IsAhead(sample.At, result.Now))
+            return $"The sample replaces no guess yet: it is dated later than it is now.";
         if (SampleReadings.Of(sample) is not { } read)
             return $"The sample replaces no guess yet: say that it is of the same offcuts and welded as the shaft is.";
         Sentence depth = read.Fusion is { } f
@@ -130,7 +133,7 @@ public static class WeldAnswers
     public static Sentence? Sleeve(JobResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        if (result.Job.Strength?.Sleeve is not { } seams)
+        if (result.KnownOfWeld?.Sleeve is not { } seams)
             return null;
         return seams.AllHold
             ? (Sentence)$"Every seam is closed, clear, vented and tested: the sleeve counts."

@@ -17,6 +17,14 @@ internal static class PressShape
             (s, id) => s with { Corrects = id },
             (s, v) => s with { Withdrawn = v }
         )
+        .Value(
+            "at",
+            "when it was made; without it no crack test can answer for it",
+            new MomentShape(),
+            s => s.At ?? default,
+            (s, v) => s with { At = v },
+            v => v != default
+        )
         .Choice("moment", "when in the making", s => s.Moment, (s, v) => s with { Moment = v })
         .Measure(PressFields.RamAt, s => s.RamAt, (s, v) => s with { RamAt = v })
         .Measure(

@@ -45,6 +45,10 @@ public abstract partial class DoorPage : ComponentBase, IDisposable
     [Inject]
     public required NavigationManager Navigation { get; set; }
 
+    /// <summary>The clock of this device: what is dated later than it says proves nothing.</summary>
+    [Inject]
+    public required TimeProvider Wall { get; set; }
+
     /// <summary>What was typed.</summary>
     public Draft Draft { get; } = new();
 
@@ -76,7 +80,7 @@ public abstract partial class DoorPage : ComponentBase, IDisposable
     public Job Job => Lay(Basis);
 
     /// <summary>Its answers, evaluated when first read after a change.</summary>
-    public JobResult Result => _result ??= Workflow.Evaluate(Job);
+    public JobResult Result => _result ??= Workflow.Evaluate(Job, Wall.GetLocalNow());
 
     /// <summary>Number of the question shown, from 0; the count of questions on the answer screen.</summary>
     public int Index

@@ -119,10 +119,91 @@ internal sealed class CrackTestFindings
         }
     }
 
+    /// <summary>What went out of the record with a test that was taken back.</summary>
+    public void Lost(IReadOnlyList<LostMark> lost)
+    {
+        foreach (var mark in lost)
+            Add(
+                Severity.Caution,
+                mark.Crack ? "crack-taken-back" : "mark-taken-back",
+                mark.Count == 1
+                    ? $"A test that was taken back had found {(mark.Crack ? "a crack" : "a mark")} at {PlaceWords.At(mark.Place)}. Taking it back does not make the part clean."
+                    : (Sentence)
+                        $"A test that was taken back had found {mark.Count} marks at {PlaceWords.At(mark.Place)}{(mark.Crack ? ", a crack among them" : "")}. Taking it back does not make the part clean.",
+                $"Test that place again, from cleaning on.",
+                TestLimits.Practice
+            );
+    }
+
+    /// <summary>Work and decisions that are dated later than it is. They ask all the same, and no test of today can answer.</summary>
+    public void Ahead(CrackTestInput input, DateTimeOffset? now)
+    {
+        if (now is not { } n)
+            return;
+        foreach (
+            var (at, what) in Entries
+                .Standing(input.Work)
+                .Select(w => (w.At, "Work"))
+                .Concat(
+                    Entries.Standing(input.Decisions).Select(d => (d.At, "A decision on a mark"))
+                )
+                .Where(e => FutureDates.IsAhead(e.At, n))
+        )
+            Add(
+                Severity.Caution,
+                "work-ahead-of-now",
+                $"{what} is dated {Procedure.Clock(at, n)}, which is still to come. Until that is put right no test can answer for it, and tempering dated so counts as not done.",
+                $"Correct the time.",
+                TestLimits.Practice
+            );
+    }
+
+    /// <summary>A test of the butt that came before the tempering.</summary>
+    public void BeforeTempering(
+        IReadOnlyList<WorkDone> work,
+        IReadOnlyList<CountingTest> tests,
+        IReadOnlyList<TestDemand> demands
+    )
+    {
+        if (
+            demands.LastOrDefault(d => d.Kind == DemandKind.ButtBeforeSleeve)
+                is not { AnsweredBy: null, Lack: DemandLack.None } butt
+            || work.FirstOrDefault(w => string.Equals(w.Id, butt.WorkId, StringComparison.Ordinal))
+                is not { } welded
+            || !tests.Any(t =>
+                t.Saw(Place.ButtWeld) && t.BeganAt >= welded.At && t.BeganAt < butt.DueFrom
+            )
+        )
+            return;
+        Add(
+            Severity.Caution,
+            "tested-before-tempering",
+            $"The butt was tested before it was tempered. Tempering is heat again: it can open what that test could not see.",
+            $"Test it once more, tempered, cold and trued, before the sleeve goes on. The early test is worth having, and is not the one that counts.",
+            TestLimits.Temper
+        );
+    }
+
     public void Demands(IReadOnlyList<TestDemand> demands)
     {
         foreach (var demand in demands)
         {
+            if (demand.Lack == DemandLack.Tempering)
+                Add(
+                    Severity.Caution,
+                    "tempering-not-noted",
+                    $"The butt was tested, but no tempering of it is on record, and the test that counts comes after the tempering.",
+                    $"Note when it was tempered. If that was after the test, or has not been yet, test again before the sleeve goes on.",
+                    TestLimits.Temper
+                );
+            if (demand.Lack == DemandLack.TimeOfStrokes)
+                Add(
+                    Severity.Caution,
+                    "strokes-without-time",
+                    $"Strokes of the press are on record, and nobody noted when they were. No test can be said to come after them.",
+                    $"Note when the pressing ended, then test after it.",
+                    TestLimits.Practice
+                );
             if (demand.Late)
                 Add(
                     Severity.Note,
@@ -131,7 +212,11 @@ internal sealed class CrackTestFindings
                     $"Keep the order next time.",
                     Source(demand.Kind)
                 );
-            if (demand.AnsweredBy is not null || demand.Before is not { } before)
+            if (
+                demand.AnsweredBy is not null
+                || demand.Lack != DemandLack.None
+                || demand.Before is null
+            )
                 continue;
             if (demand.Hidden)
                 Add(

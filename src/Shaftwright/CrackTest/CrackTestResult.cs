@@ -12,6 +12,10 @@ public enum RunVerdict
     /// <summary>It counts.</summary>
     Counts,
 
+    /// <summary>Looked at, but something that the method asks for is not noted: what it found counts, and a clean look does not, until
+    /// it is noted.</summary>
+    NotShown,
+
     /// <summary>Something was outside what the method allows: it is as if it had not been done.</summary>
     DoesNotCount,
 }

@@ -1,5 +1,10 @@
 namespace Shaftwright.CrackTest;
 
+/// <summary>Strokes of the press that nobody noted the time of, by the id of the last of them.</summary>
+/// <param name="BeforeSleeve">Before the sleeve went on; null for none.</param>
+/// <param name="AfterSleeve">After it; null for none.</param>
+internal sealed record UntimedStrokes(string? BeforeSleeve, string? AfterSleeve);
+
 /// <summary>Which tests the work done asks for.</summary>
 internal static class Demands
 {
@@ -9,28 +14,42 @@ internal static class Demands
     /// <summary>The demands, in order of time.</summary>
     /// <param name="work">The work, in order of time.</param>
     /// <param name="tests">The tests that count.</param>
+    /// <param name="temperAsked">Whether the butt must be tempered: then its test comes after that.</param>
+    /// <param name="strokesUntimed">Whether strokes of the press are on record of which nobody knows when they were.</param>
     public static List<TestDemand> Of(
         IReadOnlyList<WorkDone> work,
-        IReadOnlyList<CountingTest> tests
+        IReadOnlyList<CountingTest> tests,
+        bool temperAsked = false,
+        UntimedStrokes? strokesUntimed = null
     )
     {
         var sleeved = WorkLog.SleevedAt(work);
         var demands = new List<TestDemand>();
-        foreach (var w in work)
+        for (var i = 0; i < work.Count; i++)
         {
+            var w = work[i];
             var open = sleeved is null || w.At < sleeved;
             switch (w.Kind)
             {
                 case WorkKind.ButtWelded or WorkKind.WeldRepaired when open:
+                    var tempered = TemperedAfter(w.At);
+                    var butt = Answer(
+                        DemandKind.ButtBeforeSleeve,
+                        w,
+                        tempered ?? w.At,
+                        s_butt,
+                        sleeved ?? FirstRunAfter(w.At),
+                        sleeved is not null
+                    );
                     demands.Add(
-                        Answer(
-                            DemandKind.ButtBeforeSleeve,
-                            w,
-                            w.At,
-                            s_butt,
-                            sleeved ?? FirstRunAfter(w.At),
-                            sleeved is not null
-                        )
+                        temperAsked && tempered is null && butt.AnsweredBy is not null
+                            ? butt with
+                            {
+                                AnsweredBy = null,
+                                Late = false,
+                                Lack = DemandLack.Tempering,
+                            }
+                            : butt
                     );
                     break;
                 // A sleeve is welded over a butt, whether or not anybody wrote the butt down.
@@ -46,6 +65,9 @@ internal static class Demands
                             true
                         )
                     );
+                    break;
+                // Of strokes with nothing between them the last asks: a test after it answers for all.
+                case WorkKind.Pressed when i + 1 < work.Count && work[i + 1].Kind == w.Kind:
                     break;
                 case WorkKind.Pressed:
                     demands.Add(
@@ -92,7 +114,34 @@ internal static class Demands
                 )
             );
         }
+        if (strokesUntimed?.BeforeSleeve is { } earlier && !IsPressed(late: false))
+            demands.Add(Untimed(earlier, s_butt));
+        if (strokesUntimed?.AfterSleeve is { } later && !IsPressed(late: true))
+            demands.Add(Untimed(later, s_seams));
         return [.. demands.OrderBy(d => d.DueFrom)];
+
+        TestDemand Untimed(string id, Place[] places) =>
+            new(
+                DemandKind.AfterPressing,
+                id,
+                work.Count > 0 ? work[^1].At : DateTimeOffset.MinValue,
+                null,
+                false,
+                places,
+                null,
+                false,
+                DemandLack.TimeOfStrokes
+            );
+
+        bool IsPressed(bool late) =>
+            work.Any(w =>
+                w.Kind == WorkKind.Pressed && (late ? w.At > sleeved : !(w.At > sleeved))
+            );
+
+        DateTimeOffset? TemperedAfter(DateTimeOffset at) =>
+            work.Where(w => w.Kind == WorkKind.Tempered && w.At >= at && !(w.At > sleeved))
+                .Select(w => (DateTimeOffset?)w.At)
+                .LastOrDefault();
 
         DateTimeOffset? FirstRunAfter(DateTimeOffset at) =>
             work.Where(w =>

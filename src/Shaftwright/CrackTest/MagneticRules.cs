@@ -18,26 +18,24 @@ internal static class MagneticRules
 
     private static IEnumerable<Objection> Filler(RunFacts facts)
     {
-        if (
-            facts.Austenitic == true
-            && facts.Conditions.Places.Any(p =>
-                p is Place.ButtWeld or Place.SleeveInnerEnd or Place.SleeveOuterEnd
-            )
-        )
+        if (facts.Austenitic == true && facts.Conditions.Places.Any(IsWeld))
             yield return Objection.Fail(
                 "austenitic-filler",
                 $"The filler was austenitic. It does not magnetise, and its edge against the steel shows lines that are no cracks.",
                 $"Test the welds with penetrant.",
                 TestLimits.Field
             );
-        else if (facts.Austenitic is null)
-            yield return Objection.Doubt(
+        else if (facts.Austenitic is null && facts.Conditions.Places.Any(IsWeld))
+            yield return Objection.Lack(
                 "filler-unknown",
                 $"Whether the filler was austenitic is not noted; if it was, magnetic particle shows nothing in the weld.",
-                $"Try a magnet on a bead of it, and note it.",
+                $"Try a magnet on a bead of it, and write down what it is. Until then the test shows nothing clean.",
                 TestLimits.Field
             );
     }
+
+    private static bool IsWeld(Place place) =>
+        place is Place.ButtWeld or Place.SleeveInnerEnd or Place.SleeveOuterEnd;
 
     private static IEnumerable<Objection> Directions(RunFacts facts)
     {
@@ -64,10 +62,10 @@ internal static class MagneticRules
     private static IEnumerable<Objection> Field(StepTimes times)
     {
         if (times.When(TestStep.FieldChecked) is null)
-            yield return Objection.Doubt(
+            yield return Objection.Lack(
                 "field-not-checked",
                 $"No field indicator was laid on, so whether the field was strong enough is not known.",
-                $"Do it again with an indicator on the weld, or with a test piece that has a known crack.",
+                $"Note it if it was done. Otherwise do it again with an indicator on the weld, or with a test piece that has a known crack: until then the test shows nothing clean.",
                 TestLimits.Field
             );
         if (times.When(TestStep.Demagnetised) is null)

@@ -50,10 +50,10 @@ internal static class PenetrantRules
                 TestLimits.Dwell
             );
         else if (c.MakersDwell is null)
-            yield return Objection.Doubt(
+            yield return Objection.Lack(
                 "makers-dwell-unknown",
                 $"It dwelt {Say.Time(dwell)}, inside the standard's range; what the maker of the penetrant asks for is not noted, and that may be longer.",
-                $"Read the can and note its time. {Say.Time(TestLimits.UsualDwell)} is usual.",
+                $"Read the can and write down its time; {Say.Time(TestLimits.UsualDwell)} is usual. Until then the test shows nothing clean.",
                 TestLimits.Dwell
             );
     }
@@ -90,10 +90,10 @@ internal static class PenetrantRules
     private static IEnumerable<Objection> Temperature(TestConditions c)
     {
         if (c.PartTemperature is not { } t)
-            yield return Objection.Doubt(
+            yield return Objection.Lack(
                 "temperature-unknown",
                 $"The part's temperature is not noted. The times hold from {Say.Temperature(TestLimits.LeastTemperature)} to {Say.Temperature(TestLimits.MostTemperature)}.",
-                $"Measure it; a cold part needs warming, a warm one waiting.",
+                $"Write down what it was if it was measured; otherwise measure it and begin again. Until then the test shows nothing clean.",
                 TestLimits.Warmth
             );
         else if (t.Value < TestLimits.LeastTemperature)

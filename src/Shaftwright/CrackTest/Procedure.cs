@@ -178,7 +178,9 @@ public static class Procedure
     {
         var here = at.ToOffset(now.Offset);
         return here.ToString(
-            here.Date == now.Date ? "HH:mm" : "d MMM HH:mm",
+            here.Date == now.Date ? "HH:mm"
+                : here.Year == now.Year ? "d MMM HH:mm"
+                : "d MMM yyyy HH:mm",
             CultureInfo.InvariantCulture
         );
     }

@@ -1,10 +1,13 @@
+using System.Globalization;
 using Shaftwright.Findings;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.CrackTest;
 
 /// <summary>Something about a test that is not as the method asks.</summary>
 /// <param name="Fails">True when the test does not count for it.</param>
+/// <param name="Lacks">True when the test shows nothing clean until it is noted.</param>
 /// <param name="Severity">How much it weighs.</param>
 /// <param name="Code">Stable kebab-case name.</param>
 /// <param name="Text">What is so.</param>
@@ -12,6 +15,7 @@ namespace Shaftwright.CrackTest;
 /// <param name="Source">Where the limit comes from.</param>
 internal sealed record Objection(
     bool Fails,
+    bool Lacks,
     Severity Severity,
     string Code,
     Sentence Text,
@@ -20,13 +24,16 @@ internal sealed record Objection(
 )
 {
     public static Objection Fail(string code, Sentence text, Sentence action, string source) =>
-        new(true, Severity.Caution, code, text, action, source);
+        new(true, false, Severity.Caution, code, text, action, source);
 
     public static Objection Doubt(string code, Sentence text, Sentence action, string source) =>
-        new(false, Severity.Caution, code, text, action, source);
+        new(false, false, Severity.Caution, code, text, action, source);
+
+    public static Objection Lack(string code, Sentence text, Sentence action, string source) =>
+        new(false, true, Severity.Caution, code, text, action, source);
 
     public static Objection Note(string code, Sentence text, Sentence action, string source) =>
-        new(false, Severity.Note, code, text, action, source);
+        new(false, false, Severity.Note, code, text, action, source);
 }
 
 /// <summary>What the rules look at.</summary>
@@ -49,7 +56,8 @@ internal static class RunJudge
 {
     public static (RunResult Result, IReadOnlyList<Objection> Objections) Judge(
         TestRun run,
-        bool? austenitic
+        bool? austenitic,
+        DateTimeOffset? now
     )
     {
         if (run.Steps.Count == 0)
@@ -60,15 +68,18 @@ internal static class RunJudge
         var facts = new RunFacts(run, austenitic);
         List<Objection> objections =
         [
+            .. Ahead(facts, now),
             .. Order(facts),
             .. facts.Method.IsMagnetic() ? MagneticRules.Of(facts) : PenetrantRules.Of(facts),
             .. SightRules.Of(facts),
             .. Places(facts),
         ];
         var failure = objections.Find(o => o.Fails);
+        var lack = objections.Find(o => o.Lacks);
         var verdict =
             failure is not null ? RunVerdict.DoesNotCount
             : facts.LookedAt is null ? RunVerdict.UnderWay
+            : lack is not null ? RunVerdict.NotShown
             : RunVerdict.Counts;
         Sentence words = verdict switch
         {
@@ -77,12 +88,24 @@ internal static class RunJudge
             RunVerdict.Counts =>
                 $"Dwell {Say.Time(facts.Dwell ?? 0)}, development {Say.Time(facts.Development ?? 0)}. The test counts.",
             RunVerdict.UnderWay => $"Under way.",
+            RunVerdict.NotShown => lack!.Text,
             _ => failure!.Text,
         };
         return (
             new(run.Id, verdict, facts.LookedAt, facts.Dwell, facts.Development, words),
             objections
         );
+    }
+
+    private static IEnumerable<Objection> Ahead(RunFacts facts, DateTimeOffset? now)
+    {
+        if (now is { } n && facts.Times.Latest is { } latest && FutureDates.IsAhead(latest, n))
+            yield return Objection.Fail(
+                "test-ahead-of-now",
+                $"It is dated {Procedure.Clock(latest, n)}, and it is only {n.ToString("d MMM yyyy HH:mm", CultureInfo.InvariantCulture)}. A test that is still to come shows nothing.",
+                $"Set the clock right that said so, and correct the times.",
+                TestLimits.Practice
+            );
     }
 
     private static IEnumerable<Objection> Order(RunFacts facts)
@@ -121,10 +144,10 @@ internal static class RunJudge
     internal static IEnumerable<Objection> Skipped(RunFacts facts, params TestStep[] steps)
     {
         foreach (var step in steps.Where(s => facts.Times.When(s) is null).Take(1))
-            yield return Objection.Doubt(
+            yield return Objection.Lack(
                 "step-not-noted",
                 $"\"{StepWords.Name(step)}\" is not noted. Dirt or solvent in a crack keeps the test out of it.",
-                $"Note it if it was done; otherwise begin again.",
+                $"Note it with its time if it was done; otherwise begin again. Until then the test shows nothing clean.",
                 TestLimits.Practice
             );
     }

@@ -13,10 +13,10 @@ internal static class SightRules
     private static IEnumerable<Objection> White(TestConditions c)
     {
         if (c.Light is not { } light)
-            yield return Objection.Doubt(
+            yield return Objection.Lack(
                 "light-unknown",
                 $"The light at the part is not noted; {Say.Light(TestLimits.LeastWhiteLight)} is asked for.",
-                $"Look in daylight or close under a bench lamp, and measure it once.",
+                $"Write down the light in lx if it was measured; a lamp that stands as it stood can be measured now. Otherwise look again under a measured light: until then the test shows nothing clean.",
                 TestLimits.Sight
             );
         else if (light.Value < TestLimits.LeastWhiteLight)
@@ -31,10 +31,10 @@ internal static class SightRules
     private static IEnumerable<Objection> Dark(TestConditions c)
     {
         if (c.UltraViolet is null || c.Light is null)
-            yield return Objection.Doubt(
+            yield return Objection.Lack(
                 "light-unknown",
                 $"UV-A or stray light at the part is not noted; {Say.UltraViolet(TestLimits.LeastUltraViolet)} at least and {Say.Light(TestLimits.MostStrayLight)} at most are asked for.",
-                $"Darken the place, let your eyes get used to it, and measure both once.",
+                $"Write down both if they were measured. Otherwise darken the place, let your eyes get used to it, measure both and look again: until then the test shows nothing clean.",
                 TestLimits.Sight
             );
         if (c.UltraViolet is { } uv && uv.Value < TestLimits.LeastUltraViolet)

@@ -16,7 +16,9 @@ internal enum MarkStanding
 internal sealed class SiteJudge
 {
     private readonly IReadOnlyList<CountingTest> _runs;
+    private readonly IReadOnlyList<CountingTest> _unshown;
     private readonly IReadOnlyList<MarkResult> _marks;
+    private readonly IReadOnlyList<LostMark> _lost;
     private readonly IReadOnlyList<TestDemand> _demands;
     private readonly IReadOnlyList<Decision> _decisions;
     private readonly DateTimeOffset? _sleeved;
@@ -25,11 +27,13 @@ internal sealed class SiteJudge
         CrackTestInput input,
         IReadOnlyList<WorkDone> work,
         IReadOnlyList<CountingTest> runs,
+        IReadOnlyList<CountingTest> unshown,
         IReadOnlyList<MarkResult> marks,
+        IReadOnlyList<LostMark> lost,
         IReadOnlyList<TestDemand> demands
     )
     {
-        (_runs, _marks, _demands) = (runs, marks, demands);
+        (_runs, _unshown, _marks, _lost, _demands) = (runs, unshown, marks, lost, demands);
         _decisions = Entries.Standing(input.Decisions);
         _sleeved = WorkLog.SleevedAt(work);
     }
@@ -39,7 +43,9 @@ internal sealed class SiteJudge
             .. Enum.GetValues<Place>()
                 .Where(p =>
                     _runs.Any(r => r.Saw(p))
+                    || _unshown.Any(r => r.Saw(p))
                     || _marks.Any(m => m.Place == p)
+                    || _lost.Any(m => m.Place == p)
                     || _demands.Any(d => d.Places.Contains(p))
                 )
                 .Select(One),
@@ -103,6 +109,12 @@ internal sealed class SiteJudge
                 $"The mark at {at} was worked on. Test it again.",
                 worked.RunId
             );
+        if (_lost.FirstOrDefault(m => m.Place == place) is { } lost)
+            return Stand(
+                SiteState.ToRetest,
+                $"A test that was taken back had found {(lost.Crack ? "a crack" : "a mark")} at {at}. Test it again.",
+                lost.RunId
+            );
         if (open.Count > 0)
             return Stand(
                 SiteState.Indication,
@@ -119,6 +131,11 @@ internal sealed class SiteJudge
                     ? $"The butt is under the sleeve, untested."
                     : (Sentence)
                         $"The butt was clean when the sleeve went on. It can never be seen again: give the shaft a number of events after which it is scrapped."
+            );
+        if (last is null && _unshown.LastOrDefault(r => r.Saw(place)) is { } unshown)
+            return Stand(
+                SiteState.NotTested,
+                $"Looked at {at}, but not shown to be clean. {unshown.Words}"
             );
         return last is null
             ? Stand(SiteState.NotTested, $"No test that counts has looked at {at}.")

@@ -40,6 +40,19 @@ public enum DemandState
     Done,
 }
 
+/// <summary>What is not on record, so that no test can answer.</summary>
+public enum DemandLack
+{
+    /// <summary>Nothing.</summary>
+    None,
+
+    /// <summary>When the weld was tempered: the test must come after it.</summary>
+    Tempering,
+
+    /// <summary>When the press was used: the test must come after that.</summary>
+    TimeOfStrokes,
+}
+
 /// <summary>A test that the work done asks for.</summary>
 /// <param name="Kind">Why.</param>
 /// <param name="WorkId">The work it follows.</param>
@@ -49,6 +62,7 @@ public enum DemandState
 /// <param name="Places">Places to look at.</param>
 /// <param name="AnsweredBy">Id of the test that answers it; null while there is none.</param>
 /// <param name="Late">True when it was answered after the work it had to come before.</param>
+/// <param name="Lack">What is not on record, so that no test can answer.</param>
 public sealed record TestDemand(
     DemandKind Kind,
     string WorkId,
@@ -57,7 +71,8 @@ public sealed record TestDemand(
     bool Hidden,
     IReadOnlyList<Place> Places,
     string? AnsweredBy,
-    bool Late
+    bool Late,
+    DemandLack Lack = DemandLack.None
 )
 {
     /// <summary>How it stands.</summary>
@@ -66,6 +81,8 @@ public sealed record TestDemand(
     {
         if (AnsweredBy is not null)
             return DemandState.Done;
+        if (Lack != DemandLack.None)
+            return DemandState.Due;
         if (Before is { } before && before <= now)
             return Hidden ? DemandState.Missed : DemandState.Overdue;
         return now < DueFrom ? DemandState.NotYet : DemandState.Due;
@@ -75,6 +92,11 @@ public sealed record TestDemand(
     /// <param name="now">The instant.</param>
     public Sentence Words(DateTimeOffset now)
     {
+        if (Lack != DemandLack.None)
+            return Lack == DemandLack.Tempering
+                ? (Sentence)
+                    $"No tempering of the butt is on record. Note when it was tempered; a test from before it does not count."
+                : $"Strokes of the press are on record without their time. Note when the pressing ended, and test after that.";
         var from = Procedure.Clock(DueFrom, now);
         return (Kind, At(now)) switch
         {

@@ -1,3 +1,5 @@
+using Shaftwright.Kept;
+
 namespace Shaftwright.CrackTest;
 
 /// <summary>What the standards ask of a test, each with its source and how well that is known.</summary>
@@ -46,13 +48,15 @@ public static class TestLimits
     public const double HydrogenDelay = 48 * 3600;
 
     /// <summary>How far two clocks may disagree before it matters, s. Common practice, no source.</summary>
-    public const double ClockSkew = 120;
+    public const double ClockSkew = FutureDates.Skew;
 
     internal const string Dwell =
         "ISO 3452-1, 8.4.2 (5 to 60 min, and not less than the maker's time)";
     internal const string Development = "ISO 3452-1 (10 to 30 min usual), from memory";
     internal const string Warmth = "ISO 3452-2 and -6, scope (10 to 50 °C)";
     internal const string Sight = "ISO 3059, from memory";
+    internal const string Temper =
+        "common practice, no source: the test that counts comes after the last heat that was asked for";
     internal const string Field = "ISO 9934-1, from memory";
     internal const string Practice = "common practice, no source";
     internal const string Hydrogen =

@@ -5,8 +5,14 @@ namespace Shaftwright.CrackTest;
 /// <summary>The work that was done on the shaft, in order of time.</summary>
 internal static class WorkLog
 {
-    /// <summary>What was written down, and the welding that decisions about marks tell of.</summary>
-    public static IReadOnlyList<WorkDone> Of(CrackTestInput input) =>
+    /// <summary>What was written down, the welding that decisions about marks tell of, and the strokes of the press.</summary>
+    public static IReadOnlyList<WorkDone> Of(CrackTestInput input, TestAround around)
+    {
+        var noted = Noted(input);
+        return [.. noted.Concat(around.Pressed(noted)).OrderBy(w => w.At)];
+    }
+
+    private static IReadOnlyList<WorkDone> Noted(CrackTestInput input) =>
         [
             .. Entries
                 .Standing(input.Work)
@@ -27,6 +33,9 @@ internal static class WorkLog
     /// <summary>When the sleeve hid the butt; null while it is open.</summary>
     public static DateTimeOffset? SleevedAt(IReadOnlyList<WorkDone> work) =>
         work.FirstOrDefault(w => w.Kind == WorkKind.SleeveWelded)?.At;
+
+    /// <summary>Whether work leaves a weld behind.</summary>
+    public static bool IsWeld(WorkKind kind) => IsHeat(kind) && kind != WorkKind.Tempered;
 
     /// <summary>Whether work heats a weld, so that hydrogen cracks may follow late.</summary>
     public static bool IsHeat(WorkKind kind) =>

@@ -20,9 +20,10 @@ public sealed record SampleReadings(
     /// <summary>Share of the unchanged bar's hardness under which a reading counts as softened. Common practice, no source.</summary>
     public const double SoftShare = 0.9;
 
-    /// <summary>True when it was said that sample and shaft are alike and no crack was seen: only then may it replace a guess.</summary>
+    /// <summary>True when it was said that sample and shaft are alike, no crack was seen and it is not dated later than it is: only
+    /// then may it replace a guess.</summary>
     public static bool MayReplace(WeldSample? sample) =>
-        sample is { SameSteel: true, SameSetUp: true } and not { Cracked: true };
+        sample is { SameSteel: true, SameSetUp: true, IsAhead: false } and not { Cracked: true };
 
     /// <summary>The readings of a sample that may replace a guess; null for none or for one that may not.</summary>
     public static SampleReadings? Of(WeldSample? sample)

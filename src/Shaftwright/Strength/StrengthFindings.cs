@@ -1,3 +1,4 @@
+using System.Globalization;
 using Shaftwright.Car;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
@@ -123,6 +124,17 @@ internal sealed class StrengthFindings(List<Finding> findings)
                 "sample-cracked",
                 $"A crack was seen on the etched sample{Of(sample)}.",
                 $"Do not weld the shaft this way. Change preheat, filler or steel, and weld a new sample.",
+                Practice
+            );
+            return;
+        }
+        if (sample.IsAhead)
+        {
+            Add(
+                Severity.Caution,
+                "sample-ahead-of-now",
+                $"The sample is dated {sample.At?.ToString("d MMM yyyy HH:mm", CultureInfo.InvariantCulture)}, which is still to come: it replaces no guess.",
+                $"Correct the date it was measured on.",
                 Practice
             );
             return;

@@ -46,6 +46,9 @@ public sealed record WeldSample
     /// <summary>Hardness across it.</summary>
     public IReadOnlyList<SampleHardness> Hardness { get; init; } = [];
 
+    /// <summary>True when it is dated later than it is: then it replaces nothing. Found by the evaluation, never typed.</summary>
+    internal bool IsAhead { get; init; }
+
     /// <summary>Collects what is out of range.</summary>
     public void Check(InputCheck check, string path)
     {

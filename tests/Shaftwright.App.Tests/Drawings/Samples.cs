@@ -263,7 +263,7 @@ internal static class Samples
                         },
                     ],
                 },
-                Made
+                new() { Made = Made }
             )
             .Marks;
 

@@ -256,7 +256,7 @@ public class RouteCardTests
         Assert.Contains("Crack-test the butt", late.Because!.ToString(), StringComparison.Ordinal);
         document = Sign(BenchWork.Tested(document, s_monday), "crack-test-butt");
         Assert.Equal(OperationState.NeedsReadings, StateOf(Card(document), "crack-test-late"));
-        document = Sign(document, "weld");
+        document = Sign(document, "weld", "temper");
         Assert.Equal(OperationState.Answered, StateOf(Card(document), "crack-test-late"));
     }
 

@@ -125,7 +125,7 @@ public sealed class ReviewedTests
         };
         var result = CrackTestSolver.Solve(
             new() { Tests = [Tested.Penetrant("a", Tested.After(0), [Place.Bar], marks: mark)] },
-            s_made
+            new() { Made = s_made }
         );
         Assert.Equal(!accepted, Assert.Single(result.Marks).Stops);
     }

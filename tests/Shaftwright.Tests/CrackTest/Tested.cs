@@ -126,5 +126,5 @@ internal static class Tested
             At = at,
         };
 
-    public static CrackTestResult Solve(CrackTestInput input) => CrackTestSolver.Solve(input, null);
+    public static CrackTestResult Solve(CrackTestInput input) => CrackTestSolver.Solve(input);
 }

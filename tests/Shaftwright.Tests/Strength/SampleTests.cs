@@ -4,6 +4,7 @@ using Shaftwright.Donors;
 using Shaftwright.Findings;
 using Shaftwright.Measures;
 using Shaftwright.Strength;
+using Shaftwright.Tests.CrackTest;
 
 namespace Shaftwright.Tests.Strength;
 
@@ -318,9 +319,14 @@ public sealed class SampleTests
     }
 
     [Theory]
-    [InlineData(false, SectionKind.Sleeved)]
-    [InlineData(true, SectionKind.FusedRing)]
-    public void Sleeve_SaidToBeTested_EarnsNothingAgainstTheRecord(bool cracked, SectionKind kind)
+    [InlineData(true, false, SectionKind.Sleeved)]
+    [InlineData(true, true, SectionKind.FusedRing)]
+    [InlineData(false, false, SectionKind.FusedRing)] // Tests are kept, and none of them looked at the outer end.
+    public void Sleeve_SaidToBeTested_EarnsNothingAgainstTheRecord(
+        bool bothEnds,
+        bool cracked,
+        SectionKind kind
+    )
     {
         static DonorShaft Bar() =>
             new() { Zones = [new() { Until = Mm(300), Diameter = Mm(25, 0) }] };
@@ -339,20 +345,20 @@ public sealed class SampleTests
             {
                 Tests =
                 [
-                    new()
-                    {
-                        Id = "a",
-                        Indications =
-                        [
-                            new()
-                            {
-                                Id = "m",
-                                Place = Place.SleeveInnerEnd,
-                                Crack = cracked,
-                                Withdrawn = !cracked,
-                            },
-                        ],
-                    },
+                    Tested.Penetrant(
+                        "a",
+                        Tested.Start,
+                        bothEnds
+                            ? [Place.SleeveInnerEnd, Place.SleeveOuterEnd]
+                            : [Place.SleeveInnerEnd],
+                        marks: new Indication
+                        {
+                            Id = "m",
+                            Place = Place.SleeveInnerEnd,
+                            Crack = cracked,
+                            Withdrawn = !cracked,
+                        }
+                    ),
                 ],
             },
         };

@@ -32,6 +32,15 @@ internal sealed class PressAdvice
             Practice
         );
 
+    public void Ahead(int strokes) =>
+        Add(
+            Severity.Caution,
+            "press-stroke-ahead-of-now",
+            $"{strokes} {(strokes == 1 ? "stroke is" : "strokes are")} dated later than it is. Nothing is learned from {(strokes == 1 ? "it" : "them")}.",
+            $"Set the clock right that said so, take the stroke back and note it again. A crack test after it is owed all the same.",
+            Practice
+        );
+
     public void StoppedByATest() =>
         Add(
             Severity.Stop,

@@ -17,6 +17,9 @@ public sealed record PressStroke : IEntry
     /// <inheritdoc/>
     public bool Withdrawn { get; init; }
 
+    /// <summary>When it was made; null for strokes from before times were kept. A crack test answers for it only when it came later.</summary>
+    public DateTimeOffset? At { get; init; }
+
     /// <summary>How far along the work was.</summary>
     public Moment Moment { get; init; }
 

@@ -1,5 +1,6 @@
 using Shaftwright.Cut;
 using Shaftwright.Donors;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Truing.Pressing;
@@ -16,6 +17,7 @@ internal sealed class PressSession
     private readonly PressInput _press;
     private readonly List<PressStroke> _strokes;
     private readonly bool _crackSign;
+    private readonly int _ahead;
     private readonly ShaftRecord _record;
     private readonly PressReadings _readings;
     private readonly Moment _moment;
@@ -39,7 +41,11 @@ internal sealed class PressSession
     )
     {
         (_press, _record, _moment) = (press, record, moment);
-        _strokes = [.. standing.Where(s => s.Moment == moment)];
+        _strokes =
+        [
+            .. standing.Where(s => s.Moment == moment && !FutureDates.IsAhead(s.At, record.Now)),
+        ];
+        _ahead = standing.Count(s => FutureDates.IsAhead(s.At, record.Now));
         _crackSign = standing.Any(s => s.CrackSign);
         _readings = new PressReadings(truing, judged, moment);
         var length = made?.Overall ?? press.Length?.Value ?? truing?.OverallLength?.Value;
@@ -75,6 +81,8 @@ internal sealed class PressSession
     private void Work()
     {
         _result = _result with { Strokes = [.. _strokes.Select(Made)] };
+        if (_ahead > 0)
+            _advice.Ahead(_ahead);
         if (_crackSign)
         {
             _advice.CrackSign();
