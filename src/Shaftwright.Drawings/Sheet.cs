@@ -280,7 +280,7 @@ public static class Sheet
         Display display
     )
     {
-        if (Assumption.Of(document.Job) is { Count: > 0 } assumptions)
+        if (Assumption.Of(result) is { Count: > 0 } assumptions)
         {
             html.Append("<h2>Assumed, because it was not given</h2><ul>");
             foreach (var a in assumptions)

@@ -56,7 +56,12 @@ public sealed class JobResult
         _donors = new(() => job.Donors is { } donors ? DonorsSolver.Solve(donors) : null);
         _cut = new(() =>
             Donors is { } donors
-                ? CutSolver.Solve(donors, job.Cut ?? new CutInput(), Length?.Overall)
+                ? CutSolver.Solve(
+                    donors,
+                    job.Cut ?? new CutInput(),
+                    Length?.Overall,
+                    SampleReadings.Of(DatedSample)?.Heat
+                )
                 : null
         );
         _strength = new(() =>
@@ -198,13 +203,21 @@ public sealed class JobResult
     /// <summary>What is known of the weld's strength, as far as dates and crack tests bear it out.</summary>
     public StrengthInput? KnownOfWeld => _knownOfWeld.Value;
 
+    // Apart from the rest, because the cut goes by it and the crack tests go by the cut.
+    private WeldSample? DatedSample =>
+        Job.Strength?.Sample is { } sample && FutureDates.IsAhead(sample.At, Now)
+            ? sample with
+            {
+                IsAhead = true,
+            }
+            : Job.Strength?.Sample;
+
     /// <summary>A sample that is still to come proves nothing, nor does a sleeve's clean test that the tests on record do not show.</summary>
     private StrengthInput? BorneOut()
     {
         if (Job.Strength is not { } strength)
             return null;
-        if (strength.Sample is { } sample && FutureDates.IsAhead(sample.At, Now))
-            strength = strength with { Sample = sample with { IsAhead = true } };
+        strength = strength with { Sample = DatedSample };
         if (strength.Sleeve is not { Tested: true } sleeve || CrackTest is not { } tests)
             return strength;
         bool Is(Shaftwright.CrackTest.Place place, SiteState state) =>

@@ -13,11 +13,12 @@ public sealed record Assumption(Sentence Words, string Source)
     private const string Practice = "common practice, no source";
 
     /// <summary>Every value that the stages of a job take for one that was left out.</summary>
-    /// <param name="job">The job.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    public static IReadOnlyList<Assumption> Of(Job job)
+    /// <param name="result">The job's evaluation: what a sample settled is assumed no more.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="result"/> is null.</exception>
+    public static IReadOnlyList<Assumption> Of(JobResult result)
     {
-        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(result);
+        var job = result.Job;
         var list = new List<Assumption>();
         if (job.Corner is { } corner)
         {
@@ -56,7 +57,7 @@ public sealed record Assumption(Sentence Words, string Source)
                         "between two handbook estimates; the sample replaces it"
                     )
                 );
-            if (cut.HeatBand is null)
+            if (cut.HeatBand is null && result.Cut?.Heat is null)
                 list.Add(
                     new(
                         $"The heat of a weld changes the metal {Say.Length(CutFields.UsualHeatBand)} to each side.",
@@ -72,7 +73,7 @@ public sealed record Assumption(Sentence Words, string Source)
                 );
             if (
                 job.Strength?.FusionDepth is null
-                && SampleReadings.Of(job.Strength?.Sample) is not { Fusion: not null }
+                && SampleReadings.Of(result.KnownOfWeld?.Sample) is not { Fusion: not null }
             )
                 list.Add(
                     new(
@@ -80,7 +81,7 @@ public sealed record Assumption(Sentence Words, string Source)
                         Practice + "; an etched sample replaces it"
                     )
                 );
-            if (job.Strength?.Sleeve is not { AllHold: true })
+            if (result.KnownOfWeld?.Sleeve is not { AllHold: true })
                 list.Add(new($"No strength is credited to a sleeve.", Practice));
         }
         return list;

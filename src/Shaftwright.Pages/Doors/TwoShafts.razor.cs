@@ -63,7 +63,7 @@ public sealed partial class TwoShafts
                 lines.Add(
                     $"The weld draws the ends together by {L(CutFields.UsualShrinkage)}; a welded sample of your own says better."
                 );
-            if (Job.Cut?.HeatBand is null)
+            if (Job.Cut?.HeatBand is null && Result.Cut?.Heat is null)
                 lines.Add(
                     $"Heat changes the steel {L(CutFields.UsualHeatBand)} to each side of a weld (common practice, no source)."
                 );

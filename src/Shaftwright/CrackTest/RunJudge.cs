@@ -88,7 +88,7 @@ internal static class RunJudge
             RunVerdict.Counts =>
                 $"Dwell {Say.Time(facts.Dwell ?? 0)}, development {Say.Time(facts.Development ?? 0)}. The test counts.",
             RunVerdict.UnderWay => $"Under way.",
-            RunVerdict.NotShown => lack!.Text,
+            RunVerdict.NotShown => $"Not shown to be clean yet. {lack!.Text}",
             _ => failure!.Text,
         };
         return (

@@ -133,10 +133,7 @@ internal sealed class SiteJudge
                         $"The butt was clean when the sleeve went on. It can never be seen again: give the shaft a number of events after which it is scrapped."
             );
         if (last is null && _unshown.LastOrDefault(r => r.Saw(place)) is { } unshown)
-            return Stand(
-                SiteState.NotTested,
-                $"Looked at {at}, but not shown to be clean. {unshown.Words}"
-            );
+            return Stand(SiteState.NotTested, $"Looked at {at}. {unshown.Words}");
         return last is null
             ? Stand(SiteState.NotTested, $"No test that counts has looked at {at}.")
             : Stand(SiteState.Clean, $"Clean at {at}.");

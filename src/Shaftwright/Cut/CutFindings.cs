@@ -52,14 +52,14 @@ internal sealed class CutFindings(JoinPlan plan, List<Finding> findings)
             );
     }
 
-    public void Assumed(CutInput cut)
+    public void Assumed(CutInput cut, MeasuredHeat? heat)
     {
         var taken = new List<Sentence>();
         if (cut.RootGap is null)
             taken.Add($"a gap of {Say.Length(plan.Gap)}");
         if (cut.Shrinkage is null)
             taken.Add($"{Say.Length(plan.Shrinkage)} drawn in by the weld");
-        if (cut.HeatBand is null)
+        if (cut.HeatBand is null && heat is null)
             taken.Add($"{Say.Length(plan.HeatBand)} of heat on each side of a weld");
         if (cut.BootSlideRoom is null)
             taken.Add($"{Say.Length(plan.SlideRoom)} for a boot to slide back");
@@ -72,6 +72,34 @@ internal sealed class CutFindings(JoinPlan plan, List<Finding> findings)
             $"Weld and etch a sample from the offcuts: it gives the shrinkage and the width of the heat. Measure the boot for its room.",
             Practice
         );
+    }
+
+    /// <summary>The heat band that the sample gave, and how it stands to the one that was typed.</summary>
+    public void Measured(CutInput cut, MeasuredHeat? heat)
+    {
+        if (heat is not { Band: var band })
+            return;
+        if (cut.HeatBand is { } typed && typed.Value < band)
+            Add(
+                Severity.Caution,
+                "cut-heat-wider",
+                $"You typed {Say.Length(typed.Value)} of heat on each side of a weld; on the sample it reaches {Say.Length(band)}, and that counts.",
+                $"Take out what was typed, or read the sample again.",
+                "the sample"
+            );
+        else
+            Add(
+                Severity.Note,
+                "cut-heat-measured",
+                cut.HeatBand is { } wider
+                    ? $"On the sample the heat reaches {Say.Length(band)} from the middle of the weld; you typed {Say.Length(wider.Value)}, and the wider counts."
+                    : (Sentence)
+                        $"On the sample the heat reaches {Say.Length(band)} from the middle of the weld. That counts here and in the strength, in place of the usual {Say.Length(CutFields.UsualHeatBand)}.",
+                heat.BothSides
+                    ? (Sentence)$"Weld the shaft as the sample was welded, nothing changed."
+                    : $"Read the hardness on the other side of the sample too: until then no less than the usual width counts.",
+                "the sample: farthest reading that differs by a tenth or more from the bar beyond it; the tenth is common practice, no source"
+            );
     }
 
     public void TackFirst(double T) =>

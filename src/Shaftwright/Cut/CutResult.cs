@@ -79,6 +79,9 @@ public sealed record CutResult
     /// <summary>Overall length aimed at after welding, mm.</summary>
     public double? Overall { get; init; }
 
+    /// <summary>How far the heat reached on the sample; null when it was not measured.</summary>
+    public MeasuredHeat? Heat { get; init; }
+
     /// <summary>How far off the overall length may come out because gap and shrinkage are not known better, mm each way.</summary>
     public double OverallPlusMinus { get; init; }
 

@@ -13,19 +13,26 @@ public static class CutSolver
     /// <param name="donors">The donors in plain numbers.</param>
     /// <param name="cut">What was decided.</param>
     /// <param name="overall">Overall length from the length stage, mm; null when it has none. A typed one goes first.</param>
+    /// <param name="heat">How far the heat reached on the sample; null without one, and then the typed or the usual width counts.</param>
     /// <returns>The place, every rule at it, and the shaft it makes; without a place, which rule forbids and by how much.</returns>
-    public static CutResult Solve(DonorsResult donors, CutInput cut, double? overall)
+    public static CutResult Solve(
+        DonorsResult donors,
+        CutInput cut,
+        double? overall,
+        MeasuredHeat? heat = null
+    )
     {
         ArgumentNullException.ThrowIfNull(donors);
         ArgumentNullException.ThrowIfNull(cut);
         var findings = new List<Finding>();
-        var plan = new JoinPlan(cut);
+        var plan = new JoinPlan(cut, heat);
         var say = new CutFindings(plan, findings);
         var length = cut.OverallLength?.Value ?? overall;
         var result = new CutResult
         {
             Proposed = cut.InnerCutAt is null,
             Overall = length,
+            Heat = heat,
             OverallPlusMinus = plan.PlusMinus,
             Findings = findings,
         };
@@ -34,7 +41,8 @@ public static class CutSolver
             say.DonorMissing();
             return result;
         }
-        say.Assumed(cut);
+        say.Assumed(cut, heat);
+        say.Measured(cut, heat);
         var inner = new Piece(ShaftEnd.Inner, innerEnd, plan);
         var outer = new Piece(ShaftEnd.Outer, outerEnd, plan);
         var possible = Placing.Possible(inner, outer);

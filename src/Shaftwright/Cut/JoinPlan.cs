@@ -5,11 +5,14 @@ namespace Shaftwright.Cut;
 /// <summary>How the ends are joined, in plain numbers, what was not said filled in; mm.</summary>
 internal sealed record JoinPlan
 {
-    public JoinPlan(CutInput cut)
+    public JoinPlan(CutInput cut, MeasuredHeat? heat)
     {
         Gap = cut.RootGap?.Value ?? CutFields.UsualRootGap;
         Shrinkage = cut.Shrinkage?.Value ?? CutFields.UsualShrinkage;
-        HeatBand = cut.HeatBand?.Value ?? CutFields.UsualHeatBand;
+        // A measured width replaces the usual one. One that was typed may ask for more room, and never for less.
+        HeatBand = heat is { Band: var band }
+            ? Math.Max(band, cut.HeatBand?.Value ?? 0)
+            : cut.HeatBand?.Value ?? CutFields.UsualHeatBand;
         SlideRoom = cut.BootSlideRoom?.Value ?? CutFields.UsualBootSlideRoom;
         SleeveHalf = cut.SleeveLength?.Value / 2;
         SleeveOutside = SleeveHalf is null ? null : cut.SleeveOutside?.Value;

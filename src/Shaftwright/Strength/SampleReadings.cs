@@ -1,3 +1,4 @@
+using Shaftwright.Cut;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Strength;
@@ -59,8 +60,17 @@ public sealed record SampleReadings(
                     )
                     .OrderBy(h => h.Item1),
             ]
-        );
+        )
+        {
+            PlacePlusMinus = sample
+                .Hardness.Select(h => h.From?.PlusMinus ?? SampleFields.From.UsualPlusMinus)
+                .DefaultIfEmpty(SampleFields.From.UsualPlusMinus)
+                .Max(),
+        };
     }
+
+    /// <summary>How far off the place of a hardness reading can be, mm.</summary>
+    public double PlacePlusMinus { get; private init; } = SampleFields.From.UsualPlusMinus;
 
     // Common practice, no source: nearer than this two readings are one place, and in a wider gap a shallow side can hide.
     private const double OnePlace = 30 * Math.PI / 180;
@@ -120,6 +130,37 @@ public sealed record SampleReadings(
         var bar = side[^1].Hv;
         var last = side.FindLastIndex(r => r.Hv < SoftShare * bar);
         return last < 0 || last == side.Count - 1 ? null : side[last + 1].From;
+    }
+
+    /// <summary>How far from the weld's middle the heat changed the metal, for the cut; null when no side shows where it ends.</summary>
+    public MeasuredHeat? Heat
+    {
+        get
+        {
+            var (inner, outer) = (ChangedTo(inner: true), ChangedTo(inner: false));
+            return (inner, outer) switch
+            {
+                ({ } a, { } b) => new(Math.Max(a, b), true),
+                ({ } a, null) => new(Math.Max(a, CutFields.UsualHeatBand), false),
+                (null, { } b) => new(Math.Max(b, CutFields.UsualHeatBand), false),
+                _ => null,
+            };
+        }
+    }
+
+    /// <summary>Where one side is as the bar beyond it, harder and softer alike: the first of the readings that all lie within a
+    /// tenth of the outermost two, with what its place can be off, mm. Null unless those two agree and there is more inside them.</summary>
+    private double? ChangedTo(bool inner)
+    {
+        var side = Side(inner);
+        if (side.Count < 3)
+            return null;
+        var bar = (side[^1].Hv + side[^2].Hv) / 2;
+        var tenth = (1 - SoftShare) * bar;
+        var last = side.FindLastIndex(r => Math.Abs(r.Hv - bar) > tenth);
+        return Math.Abs(side[^1].Hv - side[^2].Hv) > tenth || last < 0 || last > side.Count - 3
+            ? null
+            : side[last + 1].From + PlacePlusMinus;
     }
 
     /// <summary>Readings of one side with their distance made positive, from the weld out.</summary>

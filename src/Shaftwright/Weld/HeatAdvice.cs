@@ -232,7 +232,10 @@ internal sealed class HeatAdvice
                     Severity.Note,
                     "softened-measured",
                     $"On the {end} piece the sample was soft to {Say.Length(s.Length.High)} from the middle of the weld.",
-                    $"Type that as the heat band of the cut.",
+                    around.Cut?.Heat is null
+                        ? (Sentence)
+                            $"Read farther out, until two readings agree with the bar: then the cut goes by it."
+                        : $"The cut goes by the sample already; nothing to type.",
                     "the sample"
                 );
                 continue;

@@ -70,7 +70,8 @@ public class StageAnswersTests
             Length = new() { Margin = Samples.D("2 mm") },
             Cut = job.Cut! with { Shrinkage = Samples.D("1 mm"), HeatBand = Samples.D("15 mm") },
         };
-        string Words(Job j) => string.Join('\n', Assumption.Of(j).Select(a => a.Words.ToString()));
+        string Words(Job j) =>
+            string.Join('\n', Assumption.Of(Workflow.Evaluate(j)).Select(a => a.Words.ToString()));
         Assert.DoesNotContain("kept unused", Words(given), StringComparison.Ordinal);
         Assert.DoesNotContain("draws the ends", Words(given), StringComparison.Ordinal);
         Assert.Contains(
@@ -83,6 +84,6 @@ public class StageAnswersTests
             Words(given with { Cut = null }),
             StringComparison.Ordinal
         );
-        Assert.Empty(Assumption.Of(new Job()));
+        Assert.Empty(Assumption.Of(Workflow.Evaluate(new Job())));
     }
 }

@@ -13,6 +13,7 @@ namespace Shaftwright.Tests.CrackTest;
 public sealed class AheadTests
 {
     private static readonly Place[] s_butt = [Place.ButtWeld];
+    private static readonly string[] s_round = ["0°", "90°", "180°", "270°"];
 
     [Theory]
     [InlineData(24.0, SiteState.NotTested, null)] // An hour before the test ends.
@@ -90,7 +91,7 @@ public sealed class AheadTests
                     SameSetUp = true,
                     Fusion =
                     [
-                        .. new[] { "0°", "90°", "180°", "270°" }.Select(a => new SampleFusion
+                        .. s_round.Select(a => new SampleFusion
                         {
                             Angle = Tested.Of<Angle>(a),
                             Depth = Tested.Of<Distance>("9 mm"),

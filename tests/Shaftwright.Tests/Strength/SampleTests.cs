@@ -365,6 +365,100 @@ public sealed class SampleTests
         Assert.Equal(kind, Ring(Workflow.Evaluate(job).Strength!).Kind);
     }
 
+    private static Job Read(string typed, bool alike, params (double From, double Hv)[] row)
+    {
+        static DonorShaft Bar() =>
+            new() { Zones = [new() { Until = Mm(300), Diameter = Mm(25, 0) }] };
+        return new()
+        {
+            Donors = new() { InnerEnd = Bar(), OuterEnd = Bar() },
+            Cut = new()
+            {
+                OverallLength = Mm(400),
+                InnerCutAt = Mm(200),
+                HeatBand = typed.Length == 0 ? null : Tested.Of<Distance>(typed),
+            },
+            Strength = new() { Sample = Row(Sample(9, 9, 9, 9), row) with { SameSteel = alike } },
+        };
+    }
+
+    // Softened to 14 and 22 mm on one side, hardened and then softened to 11 and 18 on the other; the bar reads 300.
+    private static readonly (double From, double Hv)[] s_row =
+    [
+        (-45, 302),
+        (-30, 298),
+        (-22, 285),
+        (-14, 220),
+        (-6, 240),
+        (0, 260),
+        (4, 380),
+        (11, 230),
+        (18, 268),
+        (28, 296),
+        (40, 304),
+    ];
+
+    [Theory]
+    [InlineData("", true, 28.5, "cut-heat-measured")] // The first unchanged reading of the farther side, and half a millimetre.
+    [InlineData("35 mm", true, 35, "cut-heat-measured")] // Typed wider: a wish for room.
+    [InlineData("12 mm", true, 28.5, "cut-heat-wider")] // Typed narrower than it was measured.
+    [InlineData("", false, 20, null)] // Not of the same offcuts: the usual one.
+    public void HardnessAcross_OnBothSides_GivesTheHeatBandOfCutAndStrength(
+        string typed,
+        bool alike,
+        double band,
+        string? finding
+    )
+    {
+        var result = Workflow.Evaluate(Read(typed, alike, s_row));
+        Assert.Equal(band, result.Cut!.Made!.HeatBand, 1e-9);
+        Assert.Equal(
+            finding is null ? [] : [finding],
+            result
+                .Cut.Findings.Where(f => f.Code.StartsWith("cut-heat", StringComparison.Ordinal))
+                .Select(f => f.Code)
+        );
+        // The strength takes the metal as soft over the same width: just outside it, plain bar is whole again.
+        var beside = result
+            .Strength!.Sections.Where(s => s.Kind == SectionKind.BesideWeld)
+            .ToList();
+        Assert.Equal(2, beside.Count);
+        Assert.All(beside, s => Assert.True(Math.Abs(s.At - result.Cut.Made.WeldAt) <= band));
+        var plain = result.Strength.Sections.Where(s => s.Kind == SectionKind.Plain).ToList();
+        Assert.All(plain, s => Assert.True(Math.Abs(s.At - result.Cut.Made.WeldAt) >= band - 1e-9));
+    }
+
+    [Fact]
+    public void HardnessAcross_OnOneSideOnly_NarrowsNothing()
+    {
+        var near = s_row.Where(r => r.From >= 0).Select(r => (r.From / 4, r.Hv)).ToArray();
+        var heat = SampleReadings.Of(Row(Sample(), near))!.Heat!;
+        Assert.Equal(new MeasuredHeat(20, false), heat);
+        var both = SampleReadings
+            .Of(Row(Sample(), [.. near, .. near.Select(r => (-r.Item1, r.Hv))]))!
+            .Heat!;
+        Assert.Equal(new MeasuredHeat(28 / 4.0 + 0.5, true), both);
+    }
+
+    [Fact]
+    public void HardnessAcross_ThatStopsInsideTheHeat_GivesNoBand() =>
+        // The outermost two do not agree: nobody knows how hard the bar is.
+        Assert.Null(
+            SampleReadings.Of(Row(Sample(), [.. s_row.Where(r => r.From is >= 0 and < 20)]))!.Heat
+        );
+
+    [Fact]
+    public void HardnessAcross_DatedLaterThanItIs_LeavesTheUsualBand() =>
+        Assert.Equal(
+            20,
+            Workflow
+                .Evaluate(
+                    Read("", true, s_row),
+                    new DateTimeOffset(2026, 5, 3, 10, 0, 0, TimeSpan.Zero)
+                )
+                .Cut!.Made!.HeatBand
+        );
+
     [Fact]
     public void Sleeve_SlidOnWhole_NeedsNoLongSeams() =>
         Assert.Equal(
