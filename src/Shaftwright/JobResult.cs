@@ -274,14 +274,13 @@ public sealed class JobResult
         Noted([]) is not null
         || Job.Press?.Standing().Any(s => s.Moment >= Moment.ButtWelded) is true;
 
-    /// <summary>Whether the butt is of a steel that hardens beside a weld: anything but low-carbon steel at both ends.</summary>
+    /// <summary>Whether the butt must be tempered: when either end can harden beside a weld. Nothing known means that it can.</summary>
     private bool IsTemperAsked =>
         (Job.Weld is not null || Cut?.Made is not null)
-        && Job.Weld
-            is not {
-                InnerSteel.Family: SteelFamily.LowCarbon,
-                OuterSteel.Family: SteelFamily.LowCarbon
-            };
+        && (
+            SteelGuesses.Of(Job.Weld?.InnerSteel, Donors?.InnerEnd?.Steel).Hardens
+            || SteelGuesses.Of(Job.Weld?.OuterSteel, Donors?.OuterEnd?.Steel).Hardens
+        );
 
     /// <summary>The tests as written down with what fitting adds and with work from elsewhere, and with what the weld is known to be
     /// filled with: magnetic particles say nothing in an austenitic one. Null when there is nothing.</summary>

@@ -6,7 +6,8 @@ namespace Shaftwright.Weld;
 /// <param name="Bevel">φ, each end's bevel from its end face, rad; the included angle is 2φ.</param>
 /// <param name="Gap">g, root gap, mm.</param>
 /// <param name="Cap">c, height of a parabolic cap, mm.</param>
-/// <remarks>Own derivation by Pappus; equal to the integral over the groove's width at each radius. Taking the area times πD instead
+/// <remarks>The cap counts as wide as the groove's mouth, 2h·tan φ + g: what laps over the edges is not counted, since nobody knows
+/// it beforehand (<see cref="LapVolume"/> says what it would add). Own derivation by Pappus; equal to the integral over the groove's width at each radius. Taking the area times πD instead
 /// is a third too high on a small bar. Check values: Published/girth-groove.json.</remarks>
 public readonly record struct GirthGroove(
     double Diameter,
@@ -16,7 +17,8 @@ public readonly record struct GirthGroove(
     double Cap
 )
 {
-    private double CapWidth => 2 * Depth * Math.Tan(Bevel) + Gap;
+    /// <summary>w, width of the groove at the bar's surface, mm: the cap counts as wide.</summary>
+    public double CapWidth => 2 * Depth * Math.Tan(Bevel) + Gap;
 
     /// <summary>Cross-section, mm²: h²·tan φ + g·h + (2/3)·w·c.</summary>
     public double Area => Depth * Depth * Math.Tan(Bevel) + Gap * Depth + 2.0 / 3 * CapWidth * Cap;
@@ -33,6 +35,9 @@ public readonly record struct GirthGroove(
     /// <summary>Volume with the cap, mm³: plus 2π(R + 0.4c)·(2/3)·w·c.</summary>
     public double Volume =>
         GrooveVolume + 2 * Math.PI * (Diameter / 2 + 0.4 * Cap) * (2.0 / 3 * CapWidth * Cap);
+
+    /// <summary>What one more millimetre of cap over each edge adds, mm³: 2π(R + 0.4c)·(2/3)·2·c.</summary>
+    public double LapVolume => 2 * Math.PI * (Diameter / 2 + 0.4 * Cap) * (2.0 / 3 * 2 * Cap);
 
     /// <summary>Filler rod used up, mm.</summary>
     /// <param name="rodDiameter">mm.</param>

@@ -48,6 +48,24 @@ internal sealed class HeatAdvice
                     "ranges of listed shaft steels, docs/weld.md"
                 );
         }
+        foreach (
+            var (end, against) in new[]
+            {
+                ("inner-end", inner.Against),
+                ("outer-end", outer.Against),
+            }
+        )
+        {
+            if (against is not null)
+                Add(
+                    OfPreheat,
+                    Severity.Caution,
+                    "low-carbon-doubtful",
+                    $"The {end} piece is said to be low-carbon steel, but {against}. Taken for low-carbon, a shaft steel cracks beside the weld.",
+                    $"Have an offcut analysed and type its carbon. Until then weld it as a steel that hardens: preheat, cool slowly, temper. A spark test beside a known piece tells the two apart roughly.",
+                    Practice
+                );
+        }
         if (n.Preheat.Low > n.InterpassLimit - HeatSolver.Clear)
             Add(
                 OfPreheat,

@@ -9,14 +9,23 @@ namespace Shaftwright.Weld;
 /// <param name="IsGuess">True when nothing but a class, a hardness or nothing at all is known.</param>
 /// <param name="Alloyed">True when one of the candidates is a chromium-molybdenum steel.</param>
 /// <param name="Handbook">Preheat that arc-welding handbooks give for the most demanding of the candidates, °C.</param>
+/// <param name="Against">What the donors stage holds against low-carbon steel that was said at the weld, as one would say it; null
+/// when nothing does.</param>
 public sealed record SteelGuess(
     IReadOnlyList<CompositionBand> Candidates,
     string Words,
     bool IsGuess,
     bool Alloyed,
-    Band Handbook
+    Band Handbook,
+    string? Against = null
 )
 {
+    /// <summary>Most carbon that a steel can hold and still not harden beside a weld to speak of, mass %. Common practice, no source.</summary>
+    public const double MostLowCarbon = 0.25;
+
+    /// <summary>Whether it can harden beside a weld, so that the weld has to be tempered.</summary>
+    public bool Hardens => Carbon.High > MostLowCarbon + 1e-9;
+
     /// <summary>Carbon equivalent of the International Institute of Welding, mass %.</summary>
     public Band CarbonEquivalent => Of(c => c.CarbonEquivalent);
 
@@ -108,6 +117,11 @@ public static class SteelGuesses
     public static SteelGuess Of(WeldSteel? steel, SteelKnown? known)
     {
         var family = steel?.Family ?? SteelFamily.Unknown;
+        (string Words, bool Known)? against =
+            family == SteelFamily.LowCarbon ? AgainstLowCarbon(known) : null;
+        // What the donors stage knows outweighs a word that would let the weld go without preheat; an analysis outweighs both.
+        if (against is { Known: true } && steel is not { HasAnalysis: true })
+            family = SteelFamily.Unknown;
         var (candidates, words, alloyed, heat) = family switch
         {
             SteelFamily.MediumCarbon => (
@@ -145,7 +159,8 @@ public static class SteelGuesses
                 "by its analysis",
                 IsGuess: false,
                 steel.Chromium is { } cr ? cr.Value >= 0.5 : alloyed,
-                MethodB.HandbookBand(analysed.Max(c => c.High.CarbonEquivalent))
+                MethodB.HandbookBand(analysed.Max(c => c.High.CarbonEquivalent)),
+                against?.Words
             );
         }
         var hardest = Hardest(known);
@@ -164,8 +179,31 @@ public static class SteelGuesses
             if (known is not { Class: not SteelClass.Unknown } && family == SteelFamily.Unknown)
                 words = "known by its hardness only";
         }
-        return new(candidates, words, IsGuess: true, alloyed, heat);
+        return new(candidates, words, IsGuess: true, alloyed, heat, against?.Words);
     }
+
+    /// <summary>What speaks against low-carbon steel: the class of the donor, a hardness that so little carbon cannot make, or, where
+    /// nothing is known, that shafts are hardly ever made of it.</summary>
+    private static (string Words, bool Known) AgainstLowCarbon(SteelKnown? known) =>
+        known switch
+        {
+            { Class: SteelClass.MediumCarbon } => (
+                "the donor is noted as medium-carbon steel",
+                true
+            ),
+            { Class: SteelClass.QuenchedTemperedAlloy } => (
+                "the donor is noted as quenched and tempered alloy steel",
+                true
+            ),
+            _ when Hardest(known) is { } hrc && LeastCarbon(hrc) > SteelGuess.MostLowCarbon => (
+                "it was measured harder than so little carbon can make it",
+                true
+            ),
+            _ => (
+                "what the donor is made of is not noted, and driveshafts are hardly ever made of it",
+                false
+            ),
+        };
 
     private static (
         CompositionBand[] Candidates,

@@ -183,6 +183,56 @@ public sealed class HeatTests
         Assert.Equal(0.48, WeldJobs.Solve(weld).Heat!.Cet.High, 1e-9);
     }
 
+    [Theory]
+    [InlineData(SteelClass.MediumCarbon, null, null, 100, true, true)] // Noted as what it cannot be: the donor's class counts.
+    [InlineData(SteelClass.QuenchedTemperedAlloy, null, null, 175, true, true)]
+    [InlineData(SteelClass.Unknown, 54.0, null, 275, true, true)] // Harder than a quarter per cent of carbon can make it.
+    [InlineData(SteelClass.Unknown, null, null, 20, true, false)] // Nothing known against it but what shafts are made of.
+    [InlineData(SteelClass.MediumCarbon, null, 0.15, 20, true, false)] // An analysis outweighs the class, and the two do not agree.
+    public void LowCarbon_SaidOfADonor_IsFlaggedAndWhatIsKnownOfItCounts(
+        SteelClass known,
+        double? hrc,
+        double? carbon,
+        double atLeast,
+        bool flagged,
+        bool hardens
+    )
+    {
+        var steel = new WeldSteel
+        {
+            Family = SteelFamily.LowCarbon,
+            Carbon = carbon is { } c ? Percent(c) : null,
+        };
+        var donor = new DonorProfile(
+            "",
+            [],
+            [],
+            new SteelKnown(known, null, hrc is { } h ? new Band(h - 1, h + 1) : null)
+        );
+        var around = new WeldAround(
+            Donors: new DonorsResult
+            {
+                InnerEnd = donor,
+                OuterEnd = donor,
+                Findings = [],
+            }
+        );
+        var result = WeldSolver.Solve(Bar(steel), around);
+        Assert.Equal(
+            flagged,
+            result.Heat!.PreheatFindings.Any(f =>
+                f is { Code: "low-carbon-doubtful", Severity: Severity.Caution }
+            )
+        );
+        Assert.True(result.Heat.Preheat.Low >= atLeast, $"{result.Heat.Preheat.Low}");
+        Assert.Equal(hardens, SteelGuesses.Of(steel, donor.Steel).Hardens);
+        // Said of no family, nothing is flagged.
+        Assert.DoesNotContain(
+            WeldSolver.Solve(Bar(), around).Heat!.PreheatFindings,
+            f => f.Code == "low-carbon-doubtful"
+        );
+    }
+
     [Fact]
     public void AusteniticFiller_RulesOutMagneticTesting()
     {
