@@ -177,7 +177,7 @@ internal static class PreparationSolver
             Add(
                 Severity.Note,
                 "cap-width",
-                $"The cap, {Say.Length(cap)} high, is counted as a parabola as wide as the groove's mouth, {Say.Length((a.CapWidth + b.CapWidth) / 2)}. Each millimetre that it laps over both edges adds {((a.LapVolume + b.LapVolume) / 2).ToString("F0", CultureInfo.InvariantCulture)} mm³ of metal.",
+                $"The cap, {Say.Length(cap)} high, is counted as a parabola as wide as the groove's mouth, {Say.Length((a.CapWidth + b.CapWidth) / 2)}. Every {Say.Length(1)} that it laps over both edges adds {((a.LapVolume + b.LapVolume) / 2).ToString("F0", CultureInfo.InvariantCulture)} mm³ of metal.",
                 $"Have more rod at hand than that says, and measure the cap on the sample.",
                 "own derivation by Pappus; the width is an assumption, common practice, no source"
             );

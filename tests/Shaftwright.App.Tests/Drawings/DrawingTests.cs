@@ -72,9 +72,9 @@ public class DrawingTests
                         .Shapes.OfType<Measure>()
                         .Select(m => (m.To.X - m.From.X) / k)
                         .ToList();
-                    Assert.Equal(at, measured[0], 6);
-                    Assert.Equal(overall - at, measured[1], 6);
-                    Assert.Equal(overall, measured[2], 6);
+                    Assert.Equal(at, measured[0], 1e-6);
+                    Assert.Equal(overall - at, measured[1], 1e-6);
+                    Assert.Equal(overall, measured[2], 1e-6);
                     // Each stretch's face is as long as the stretch, and thickness keeps its proportion.
                     var bars = drawing
                         .Shapes.OfType<Polygon>()
@@ -82,8 +82,8 @@ public class DrawingTests
                         .ToList();
                     double Long(Polygon p) => (p.Points.Max(s => s.X) - p.Points.Min(s => s.X)) / k;
                     double Thick(Polygon p) => p.Points.Max(s => s.Y) - p.Points.Min(s => s.Y);
-                    Assert.Equal(at, Long(bars[0]), 6);
-                    Assert.Equal(26.0 / 24, Thick(bars[1]) / Thick(bars[0]), 6);
+                    Assert.Equal(at, Long(bars[0]), 1e-6);
+                    Assert.Equal(26.0 / 24, Thick(bars[1]) / Thick(bars[0]), 1e-6);
                 }
             );
 
