@@ -2,6 +2,7 @@ using Shaftwright.Car;
 using Shaftwright.Corner;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
+using Shaftwright.Cut.Search;
 using Shaftwright.Donors;
 using Shaftwright.Fit;
 using Shaftwright.Joints;
@@ -57,6 +58,9 @@ public sealed record Job
     /// <summary>The donors.</summary>
     public DonorsInput? Donors { get; init; }
 
+    /// <summary>The shafts on the shelf that the donors may be chosen from.</summary>
+    public ShelfInput? Shelf { get; init; }
+
     /// <summary>How they are cut and joined.</summary>
     public CutInput? Cut { get; init; }
 
@@ -78,6 +82,47 @@ public sealed record Job
     /// <summary>How it goes onto the car.</summary>
     public FitInput? Fit { get; init; }
 
+    /// <summary>The job with a choice from its shelf taken: both donors, the cut, and what stands beyond the joints' seats. The
+    /// cars of other donors are let go.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <exception cref="ArgumentException">The choice is not from this shelf.</exception>
+    public Job Taking(ShelfChoice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        (DonorShaft Shaft, DonorEnd? End) Of(DonorPick pick) =>
+            Shelf?.Donors.FirstOrDefault(d => d.Id == pick.Id) is { } donor
+            && ShelfProfiles.ShaftFrom(donor, pick.Far) is { } shaft
+                ? (shaft, pick.Far ? donor.FarEnd : donor.WalkedEnd)
+                : throw new ArgumentException(
+                    $"\"{pick.Id}\" is not on this shelf.",
+                    nameof(choice)
+                );
+        var (inner, outer) = (Of(choice.Inner), Of(choice.Outer));
+        JointInput? Seated(JointInput? joint, DonorEnd? end) =>
+            end?.SeatToEnd is { } beyond && joint is not null
+                ? joint with
+                {
+                    SeatToEnd = beyond,
+                }
+                : joint;
+        return this with
+        {
+            Donors = new() { InnerEnd = inner.Shaft, OuterEnd = outer.Shaft },
+            DonorCars = null,
+            Joints = Joints is { } joints
+                ? joints with
+                {
+                    Inner = Seated(joints.Inner, inner.End),
+                    Outer = Seated(joints.Outer, outer.End),
+                }
+                : null,
+            Cut = (Cut ?? new()) with
+            {
+                InnerCutAt = Measured<Distance>.Of(Math.Round(choice.InnerAt, 9), Distance.Mm),
+            },
+        };
+    }
+
     /// <summary>Everything in it that is out of range, each with its path.</summary>
     public IReadOnlyList<Refusal> Check()
     {
@@ -88,6 +133,7 @@ public sealed record Job
         Joints?.Check(check, "joints");
         Length?.Check(check, "length");
         Donors?.Check(check, "donors");
+        Shelf?.Check(check, "shelf");
         Cut?.Check(check, "cut");
         Strength?.Check(check, "strength");
         Weld?.Check(check, "weld");

@@ -2,6 +2,7 @@ using Shaftwright.Car;
 using Shaftwright.Corner;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
+using Shaftwright.Cut.Search;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
 using Shaftwright.Fit;
@@ -23,6 +24,7 @@ public sealed class JobResult
     private readonly Once<JointsResult> _joints;
     private readonly Once<LengthResult> _length;
     private readonly Once<DonorsResult> _donors;
+    private readonly Once<ShelfResult> _shelf;
     private readonly Once<CutResult> _cut;
     private readonly Once<StrengthResult> _strength;
     private readonly Once<WeldResult> _weld;
@@ -54,6 +56,7 @@ public sealed class JobResult
                 : null
         );
         _donors = new(() => job.Donors is { } donors ? DonorsSolver.Solve(donors) : null);
+        _shelf = new(() => job.Shelf is { } shelf ? ShelfSearch.Solve(Request(shelf)) : null);
         _cut = new(() =>
             Donors is { } donors
                 ? CutSolver.Solve(
@@ -145,6 +148,40 @@ public sealed class JobResult
 
     /// <summary>The donors in plain numbers.</summary>
     public DonorsResult? Donors => _donors.Value;
+
+    /// <summary>Which two of the shelf, and where to cut them.</summary>
+    public ShelfResult? Shelf => _shelf.Value;
+
+    /// <summary>What the shelf is searched for.</summary>
+    private ShelfRequest Request(ShelfInput shelf)
+    {
+        var strength = BorneOut() ?? new StrengthInput();
+        var sample = SampleReadings.Of(strength.Sample);
+        return new()
+        {
+            Shelf = shelf,
+            Cut = Job.Cut ?? new CutInput(),
+            Joints = Job.Joints,
+            Side = Job.Side,
+            SeatToSeat = Length?.Make - Joints?.InnerSeatToCentre - Joints?.OuterSeatToCentre,
+            Torque = Car?.ThisCar?.Governing.High,
+            Metal = new(
+                (steel, end) =>
+                    (
+                        sample?.Softest(end == ShaftEnd.Inner) is { } read
+                            ? ShearYield.OfVickers(read)
+                            : ShearYield.Softened(steel)
+                    ).Low,
+                (yield, diameter) => RoundSection.YieldTorque(yield, diameter),
+                (yield, diameter) =>
+                    RoundSection.FusedRingYieldTorque(
+                        yield,
+                        diameter,
+                        FusionDepths.Of(strength, diameter / 2, diameter / 2).Low
+                    )
+            ),
+        };
+    }
 
     /// <summary>Where to cut.</summary>
     public CutResult? Cut => _cut.Value;

@@ -71,6 +71,7 @@ internal static class CommandLine
             New(streams),
             Schema(streams),
             Stage(LengthVerb.Verb, streams),
+            Shelf(streams),
             Stage(CutVerb.Verb, streams),
             Stage(StrengthVerb.Verb, streams),
             Stage(WeldVerb.Verb, streams),
@@ -95,6 +96,37 @@ internal static class CommandLine
                 streams
             )
         );
+        return command;
+    }
+
+    private static Command Shelf(Streams streams)
+    {
+        var units = Units();
+        var from = new Option<string>("--from")
+        {
+            Description =
+                "A table of shafts, or a job file that holds a shelf; the job's own shelf when not given.",
+            HelpName = "FILE",
+        };
+        var command = new Command(ShelfVerb.Verb.Name, ShelfVerb.Verb.Description)
+        {
+            s_job,
+            from,
+            s_json,
+            units,
+        };
+        command.SetAction(parsed =>
+        {
+            var document = JobSource.Read(parsed.GetRequiredValue(s_job), streams);
+            if (parsed.GetValue(from) is { } file)
+                document = ShelfVerb.With(document, file, streams);
+            return ShelfVerb.Verb.Run(
+                document,
+                DisplayOf(parsed.GetValue(units)),
+                parsed.GetValue(s_json),
+                streams
+            );
+        });
         return command;
     }
 

@@ -21,7 +21,9 @@ internal static class JobSource
             );
     }
 
-    private static string Open(string path)
+    /// <summary>The text of a file.</summary>
+    /// <exception cref="BadInputException">There is no such file, or it cannot be opened.</exception>
+    public static string Open(string path)
     {
         try
         {

@@ -7,6 +7,7 @@ using Shaftwright.Car;
 using Shaftwright.Corner;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
+using Shaftwright.Cut.Search;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
 using Shaftwright.Length;
@@ -40,6 +41,7 @@ internal sealed class ResultJson
                 Named<Steering>(),
                 Named<Forbids>(),
                 Named<ShaftEnd>(),
+                Named<SearchGoal>(),
                 Named<ZoneKind>(),
                 Named<SectionKind>(),
                 Named<TorqueLimit>(),
@@ -145,6 +147,7 @@ internal sealed class ResultJson
 /// <summary>The result records, known at build time.</summary>
 [JsonSerializable(typeof(LengthResult))]
 [JsonSerializable(typeof(CutResult))]
+[JsonSerializable(typeof(ShelfResult))]
 [JsonSerializable(typeof(StrengthResult))]
 [JsonSerializable(typeof(CarResult))]
 [JsonSerializable(typeof(WeldResult))]

@@ -203,6 +203,27 @@ internal static class JobShape
         "one joint, and how it sits on the shaft",
         () => new()
     )
+        .Value(
+            "name",
+            "what the fabricator calls it",
+            new TextShape(60),
+            j => j.Name,
+            (j, v) => j with { Name = v },
+            v => v.Length > 0
+        )
+        .Value(
+            "teeth",
+            "teeth of its spline",
+            new CountShape(1, 120),
+            j => j.Teeth,
+            (j, v) => j with { Teeth = v },
+            v => v > 0
+        )
+        .Measure(
+            JointFields.SplineDiameter,
+            j => j.SplineDiameter,
+            (j, v) => j with { SplineDiameter = v }
+        )
         .Choice("kind", "what it does", j => j.Kind, (j, v) => j with { Kind = v })
         .Measure(JointFields.AngleLimit, j => j.AngleLimit, (j, v) => j with { AngleLimit = v })
         .Measure(JointFields.PlungeIn, j => j.PlungeIn, (j, v) => j with { PlungeIn = v })
@@ -304,76 +325,6 @@ internal static class JobShape
         .Measure(LengthFields.Margin, l => l.Margin, (l, v) => l with { Margin = v })
         .Measure(LengthFields.Chosen, l => l.Chosen, (l, v) => l with { Chosen = v });
 
-    private static readonly ObjectShape<ShaftZone> s_zone = new ObjectShape<ShaftZone>(
-        "shaftZone",
-        "one stretch of a shaft, from where the one before it ends",
-        () => new()
-    )
-        .Choice("kind", "what it is", z => z.Kind, (z, v) => z with { Kind = v })
-        .Measure(DonorFields.Until, z => z.Until, (z, v) => z with { Until = v })
-        .Measure(DonorFields.Diameter, z => z.Diameter, (z, v) => z with { Diameter = v })
-        .Measure(DonorFields.EndDiameter, z => z.EndDiameter, (z, v) => z with { EndDiameter = v })
-        .Measure(
-            DonorFields.RootDiameter,
-            z => z.RootDiameter,
-            (z, v) => z with { RootDiameter = v }
-        );
-
-    private static readonly ObjectShape<HardenedZone> s_hardened = new ObjectShape<HardenedZone>(
-        "hardenedZone",
-        "a hardened stretch, from the shaft's joint end",
-        () => new()
-    )
-        .Measure(DonorFields.From, h => h.From, (h, v) => h with { From = v })
-        .Measure(DonorFields.To, h => h.To, (h, v) => h with { To = v })
-        .Measure(DonorFields.CaseDepth, h => h.CaseDepth, (h, v) => h with { CaseDepth = v });
-
-    private static readonly ObjectShape<DonorShaft> s_donor = new ObjectShape<DonorShaft>(
-        "donorShaft",
-        "one donor shaft, walked from its joint end",
-        () => new()
-    )
-        .Text(
-            "name",
-            "what the fabricator calls it",
-            120,
-            d => d.Name,
-            (d, v) => d with { Name = v }
-        )
-        .List(
-            "zones",
-            "its stretches in order from the joint end",
-            s_zone,
-            200,
-            d => d.Zones,
-            (d, v) => d with { Zones = v }
-        )
-        .List(
-            "hardened",
-            "its hardened stretches",
-            s_hardened,
-            50,
-            d => d.Hardened,
-            (d, v) => d with { Hardened = v }
-        )
-        .Choice(
-            "steel",
-            "what is known of its steel",
-            d => d.Steel,
-            (d, v) => d with { Steel = v },
-            SteelClass.Unknown
-        )
-        .Measure(
-            DonorFields.CoreHardness,
-            d => d.CoreHardness,
-            (d, v) => d with { CoreHardness = v }
-        )
-        .Measure(
-            DonorFields.SurfaceHardness,
-            d => d.SurfaceHardness,
-            (d, v) => d with { SurfaceHardness = v }
-        );
-
     private static readonly ObjectShape<DonorsInput> s_donors = new ObjectShape<DonorsInput>(
         "donors",
         "the two shafts that the new one is made from",
@@ -382,14 +333,14 @@ internal static class JobShape
         .Part(
             "innerEnd",
             "gives the inner (power unit) end",
-            s_donor,
+            DonorShape.Shaft,
             d => d.InnerEnd,
             (d, v) => d with { InnerEnd = v }
         )
         .Part(
             "outerEnd",
             "gives the outer (wheel) end",
-            s_donor,
+            DonorShape.Shaft,
             d => d.OuterEnd,
             (d, v) => d with { OuterEnd = v }
         );
@@ -406,6 +357,8 @@ internal static class JobShape
         )
         .Measure(CutFields.InnerCutAt, c => c.InnerCutAt, (c, v) => c with { InnerCutAt = v })
         .Measure(CutFields.RootGap, c => c.RootGap, (c, v) => c with { RootGap = v })
+        .Measure(CutFields.Kerf, c => c.Kerf, (c, v) => c with { Kerf = v })
+        .Measure(CutFields.Facing, c => c.Facing, (c, v) => c with { Facing = v })
         .Measure(CutFields.Shrinkage, c => c.Shrinkage, (c, v) => c with { Shrinkage = v })
         .Measure(CutFields.HeatBand, c => c.HeatBand, (c, v) => c with { HeatBand = v })
         .Measure(CutFields.SleeveLength, c => c.SleeveLength, (c, v) => c with { SleeveLength = v })
@@ -694,6 +647,13 @@ internal static class JobShape
                 s_donors,
                 d => d.Job.Donors,
                 (d, v) => d with { Job = d.Job with { Donors = v } }
+            )
+            .Part(
+                "shelf",
+                "the shafts on the shelf",
+                ShelfShape.Stage,
+                d => d.Job.Shelf,
+                (d, v) => d with { Job = d.Job with { Shelf = v } }
             )
             .Part(
                 "cut",

@@ -38,6 +38,7 @@ internal static class Assembly
                     To = overall - s.From,
                     Diameter = s.EndDiameter,
                     EndDiameter = s.Diameter,
+                    Fillet = i + 1 < turned.Count ? turned[i + 1].Fillet : 0,
                 }
             );
         }
@@ -62,7 +63,25 @@ internal static class Assembly
             plan.SleeveHalf is { } a ? weld - a : null,
             plan.SleeveHalf is { } b ? weld + b : null,
             plan.SleeveOutside
-        );
+        )
+        {
+            Hollows =
+            [
+                .. inner
+                    .Hollows.Where(h => h.From < weld)
+                    .Select(h => h with { To = Math.Min(h.To, weld) }),
+                .. outer
+                    .Hollows.Reverse()
+                    .Where(h => h.From < overall - weld)
+                    .Select(h =>
+                        h with
+                        {
+                            From = Math.Max(overall - h.To, weld),
+                            To = overall - h.From,
+                        }
+                    ),
+            ],
+        };
     }
 
     /// <summary>The stretches of one piece from its joint end to the middle of the weld.</summary>

@@ -14,6 +14,12 @@ public sealed record CutInput
     /// <summary>Gap left between the faces in the vee.</summary>
     public Measured<Distance>? RootGap { get; init; }
 
+    /// <summary>Width that the saw or disc takes away at a cut.</summary>
+    public Measured<Distance>? Kerf { get; init; }
+
+    /// <summary>What is left on each face to be turned or ground square.</summary>
+    public Measured<Distance>? Facing { get; init; }
+
     /// <summary>How much the weld draws the two ends together.</summary>
     public Measured<Distance>? Shrinkage { get; init; }
 
@@ -42,6 +48,8 @@ public sealed record CutInput
         check.Range(path, CutFields.OverallLength, OverallLength);
         check.Range(path, CutFields.InnerCutAt, InnerCutAt);
         check.Range(path, CutFields.RootGap, RootGap);
+        check.Range(path, CutFields.Kerf, Kerf);
+        check.Range(path, CutFields.Facing, Facing);
         check.Range(path, CutFields.Shrinkage, Shrinkage);
         check.Range(path, CutFields.HeatBand, HeatBand);
         check.Range(path, CutFields.SleeveLength, SleeveLength);
@@ -73,6 +81,20 @@ public static class CutFields
     /// <summary>Root gap, mm. When not given, <see cref="UsualRootGap"/>.</summary>
     public static Field<Distance> RootGap { get; } =
         new("rootGap", "gap between the faces in the vee", 0, 6, 0.2, "feeler blade");
+
+    /// <summary>Width of the saw cut, mm. When not given, <see cref="UsualKerf"/>.</summary>
+    public static Field<Distance> Kerf { get; } =
+        new("kerf", "width the saw takes away", 0, 10, 0.5, "a trial cut");
+
+    /// <summary>Left on a face for squaring, mm. When not given, <see cref="UsualFacing"/>.</summary>
+    public static Field<Distance> Facing { get; } =
+        new("facing", "left on each face to be squared", 0, 20, 0.2, "caliper");
+
+    /// <summary>Kerf taken when none is given, mm: a thin cutting disc or a bandsaw. Common practice, no source.</summary>
+    public const double UsualKerf = 2;
+
+    /// <summary>Facing taken when none is given, mm. Common practice, no source.</summary>
+    public const double UsualFacing = 1;
 
     /// <summary>Shrinkage, mm. When not given, <see cref="UsualShrinkage"/> within its usual ±.</summary>
     public static Field<Distance> Shrinkage { get; } =

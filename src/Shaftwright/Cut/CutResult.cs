@@ -52,7 +52,11 @@ public sealed record MadeShaft(
     double? SleeveFrom,
     double? SleeveTo,
     double? SleeveOutside
-);
+)
+{
+    /// <summary>Its hollows, from its inner end.</summary>
+    public IReadOnlyList<HollowStretch> Hollows { get; init; } = [];
+}
 
 /// <summary>The answer of the cut stage.</summary>
 public sealed record CutResult

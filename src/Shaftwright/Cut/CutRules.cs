@@ -77,6 +77,8 @@ internal static class CutRules
         (FeatureKind.Groove, "groove", "a groove"),
         (FeatureKind.Spline, "spline", "the spline and its run-out"),
         (FeatureKind.BootSeat, "boot-seat", "the boot's seat"),
+        (FeatureKind.Ring, "ring", "a sensor ring or damper"),
+        (FeatureKind.Hollow, "hollow", "a hollow"),
         (FeatureKind.Unmeasured, "unmeasured", "a stretch that was not measured"),
     ];
 

@@ -14,6 +14,8 @@ internal enum FeatureKind
     TooThick,
     OwnSpline,
     OwnBootSeat,
+    Ring,
+    Hollow,
 }
 
 /// <summary>One such place on a donor, mm from its joint end.</summary>
@@ -173,10 +175,13 @@ internal sealed class Piece
                 && IsBar(_donor.Stretches[i - 1])
                 && Math.Abs(_donor.Stretches[i - 1].EndDiameter - s.Diameter) > StepCounts
             )
-                features.Add(new(FeatureKind.Step, s.From, s.From));
+                features.Add(StepAt(_donor.Stretches[i - 1], s));
             if (IsBar(s) && TooThick(s) is { } thick)
                 features.Add(thick);
         }
+        features.AddRange(
+            _donor.Hollows.Select(h => new Feature(FeatureKind.Hollow, h.From, h.To))
+        );
         KeepOwn(ZoneKind.Spline, FeatureKind.OwnSpline);
         KeepOwn(ZoneKind.BootSeat, FeatureKind.OwnBootSeat);
         return features;
@@ -219,6 +224,12 @@ internal sealed class Piece
         return new Feature(FeatureKind.TooThick, from, to);
     }
 
+    /// <summary>A step with its fillet, which lies on the thinner side and takes as much of the length as its radius.</summary>
+    private static Feature StepAt(Stretch before, Stretch here) =>
+        here.Diameter > before.EndDiameter
+            ? new(FeatureKind.Step, here.From - here.Fillet, here.From)
+            : new(FeatureKind.Step, here.From, here.From + here.Fillet);
+
     private static FeatureKind KindOf(Stretch s) =>
         s.Kind switch
         {
@@ -226,6 +237,7 @@ internal sealed class Piece
             ZoneKind.Spline => FeatureKind.Spline,
             ZoneKind.BootSeat => FeatureKind.BootSeat,
             ZoneKind.Step => FeatureKind.Step,
+            ZoneKind.SensorRing or ZoneKind.Damper => FeatureKind.Ring,
             _ => FeatureKind.Unmeasured,
         };
 

@@ -80,7 +80,10 @@ internal static class CaliperWalk
             guessed,
             doubt,
             Doubt(DonorFields.RootDiameter, root)
-        );
+        )
+        {
+            Fillet = zone.Fillet?.Value ?? 0,
+        };
     }
 
     /// <summary>The ± of a diameter. One of more than half the bar is no measurement; it is cut there so that a bar is left.</summary>

@@ -85,9 +85,26 @@ internal sealed class DonorFindings(string who, List<Finding> findings)
             $"Find both ends with a file: it skates on the hard metal and bites beyond."
         );
 
-    public void Hardening(IReadOnlyList<HardStretch> hardened)
+    public void HollowUnplaced() =>
+        Add(
+            Severity.Caution,
+            "hollow-unplaced",
+            $"On the {who}, a hollow lacks an end or its diameter, so it is left out: metal counts there that is not there.",
+            $"Put a wire down it for its depth, and a caliper across its mouth."
+        );
+
+    public void Hardening(IReadOnlyList<HardStretch> hardened, FileTest file)
     {
-        if (hardened.Count == 0)
+        if (hardened.Count == 0 && file == FileTest.Skates)
+            Add(
+                Severity.Caution,
+                "hardening-not-placed",
+                $"The file skates on the {who}, but no hardened zone is entered: its metal is taken as soft as its core all along, and nothing says what the heat will soften.",
+                $"Move the file along until it bites, both ways. Enter where it skates from and to."
+            );
+        else if (hardened.Count == 0 && file == FileTest.Bites)
+            return;
+        else if (hardened.Count == 0)
             Add(
                 Severity.Note,
                 "hardening-not-tested",
@@ -113,6 +130,54 @@ internal sealed class DonorFindings(string who, List<Finding> findings)
                 $"Measure the hardness in the middle of the face where you cut it. That settles most of it."
             );
     }
+
+    /// <summary>Splines whose count, module and diameter do not belong together. A tooth more or less moves the diameter over the
+    /// teeth by one module, so half a module is a wrong count or a wrong module.</summary>
+    /// <remarks>Diameter over the teeth m·(z + 1) at 30°, m·(z + 0.9) at 37.5°, m·(z + 0.8) at 45°. Source: ISO 4156-1, from
+    /// memory; flat-root forms of older national standards differ by less than half a module.</remarks>
+    public void Splines(IReadOnlyList<ShaftZone> zones)
+    {
+        var from = 0.0;
+        foreach (var zone in zones)
+        {
+            if (zone is { Kind: ZoneKind.Spline, Until: { } until })
+            {
+                if (zone.RunOut is { } runOut && runOut.Value >= until.Value - from)
+                    Add(
+                        Severity.Caution,
+                        "spline-all-run-out",
+                        $"On the {who}, the run-out of the spline from {Say.Length(from)} is {Say.Length(runOut.Value)} long, and the whole spline {Say.Length(until.Value - from)}: no full tooth is left.",
+                        $"Measure from the joint end to where the teeth begin to rise, and to where they end."
+                    );
+                if (
+                    zone is { Teeth: > 0, Module: { } m, Diameter: { } d }
+                    && OverTeeth(zone.Teeth, m.Value, zone.PressureAngle?.Value) is var over
+                    && Math.Abs(over - d.Value) > m.Value / 2
+                )
+                    Add(
+                        Severity.Caution,
+                        "spline-does-not-add-up",
+                        $"On the {who}, {zone.Teeth} teeth of module {Say.Fine(m.Value)} make {Say.Diameter(over)} over the teeth, and {Say.Diameter(d.Value)} was measured.",
+                        $"Count the teeth again with a mark on the first. Then measure over them."
+                    );
+            }
+            from = zone.Until?.Value ?? from;
+        }
+    }
+
+    private static double OverTeeth(int z, double m, double? angle) =>
+        m
+        * (
+            z
+            + (
+                angle switch
+                {
+                    > 41 * Math.PI / 180 => 0.8,
+                    > 34 * Math.PI / 180 => 0.9,
+                    _ => 1,
+                }
+            )
+        );
 
     /// <summary>Shapes that are hardly meant as they were entered.</summary>
     public void Shape(IReadOnlyList<Stretch> stretches)
@@ -175,6 +240,8 @@ internal sealed class DonorFindings(string who, List<Finding> findings)
             ZoneKind.Spline => "spline",
             ZoneKind.Groove => "groove",
             ZoneKind.BootSeat => "boot seat",
+            ZoneKind.SensorRing => "sensor ring",
+            ZoneKind.Damper => "damper",
             _ => "step",
         };
 

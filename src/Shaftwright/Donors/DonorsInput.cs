@@ -22,6 +22,12 @@ public enum ZoneKind
 
     /// <summary>A short step of larger diameter: a shoulder or stop.</summary>
     Step,
+
+    /// <summary>A wheel-speed ring pressed on; the diameter is that of the bar under it.</summary>
+    SensorRing,
+
+    /// <summary>A vibration damper; the diameter is that of the bar under it.</summary>
+    Damper,
 }
 
 /// <summary>One stretch of a shaft, walked with a caliper from the joint's end: up to where, how thick, what is here.</summary>
@@ -41,6 +47,47 @@ public sealed record ShaftZone
 
     /// <summary>Spline: diameter at the root of the teeth.</summary>
     public Measured<Distance>? RootDiameter { get; init; }
+
+    /// <summary>Radius of the fillet where the diameter changes at the beginning of this stretch.</summary>
+    public Measured<Distance>? Fillet { get; init; }
+
+    /// <summary>Spline: number of teeth; 0 when not counted.</summary>
+    public int Teeth { get; init; }
+
+    /// <summary>Spline: module; 25.4 mm ÷ diametral pitch.</summary>
+    public Measured<Distance>? Module { get; init; }
+
+    /// <summary>Spline: pressure angle.</summary>
+    public Measured<Angle>? PressureAngle { get; init; }
+
+    /// <summary>Spline: how much of its length is run-out, where the teeth rise to nothing.</summary>
+    public Measured<Distance>? RunOut { get; init; }
+}
+
+/// <summary>A drilled or forged hollow, from the shaft's joint end.</summary>
+public sealed record Bore
+{
+    /// <summary>Where it begins.</summary>
+    public Measured<Distance>? From { get; init; }
+
+    /// <summary>Where it ends.</summary>
+    public Measured<Distance>? To { get; init; }
+
+    /// <summary>Its diameter.</summary>
+    public Measured<Distance>? Diameter { get; init; }
+}
+
+/// <summary>What a file does on the bar where it is to be cut.</summary>
+public enum FileTest
+{
+    /// <summary>Not tried.</summary>
+    Untried,
+
+    /// <summary>It bites: the surface there is soft.</summary>
+    Bites,
+
+    /// <summary>It skates: the surface there is hard.</summary>
+    Skates,
 }
 
 /// <summary>A hardened stretch, from the shaft's joint end.</summary>
@@ -84,6 +131,12 @@ public sealed record DonorShaft
     /// <summary>What is known of its steel.</summary>
     public SteelClass Steel { get; init; }
 
+    /// <summary>Its hollows.</summary>
+    public IReadOnlyList<Bore> Bores { get; init; } = [];
+
+    /// <summary>What a file does on its bar.</summary>
+    public FileTest FileTest { get; init; }
+
     /// <summary>Hardness of its core, if measured on a cut face.</summary>
     public Measured<Hardness>? CoreHardness { get; init; }
 
@@ -103,6 +156,10 @@ public sealed record DonorShaft
             check.Range(at, DonorFields.Diameter, zone.Diameter);
             check.Range(at, DonorFields.EndDiameter, zone.EndDiameter);
             check.Range(at, DonorFields.RootDiameter, zone.RootDiameter);
+            check.Range(at, DonorFields.Fillet, zone.Fillet);
+            check.Range(at, DonorFields.Module, zone.Module);
+            check.Range(at, DonorFields.PressureAngle, zone.PressureAngle);
+            check.Range(at, DonorFields.RunOut, zone.RunOut);
             if (zone.Until is not { } until)
                 continue;
             check.That(
@@ -126,6 +183,21 @@ public sealed record DonorShaft
             check.Range(at, DonorFields.To, Hardened[i].To);
             check.Range(at, DonorFields.CaseDepth, Hardened[i].CaseDepth);
             if (Hardened[i] is { From: { } from, To: { } to })
+                check.That(
+                    to.Value > from.Value,
+                    at + ".to",
+                    to.Typed,
+                    "does not lie beyond \"from\"",
+                    "more than " + from.Typed
+                );
+        }
+        for (var i = 0; i < Bores.Count; i++)
+        {
+            var at = $"{path}.bores[{i}]";
+            check.Range(at, DonorFields.BoreFrom, Bores[i].From);
+            check.Range(at, DonorFields.BoreTo, Bores[i].To);
+            check.Range(at, DonorFields.BoreDiameter, Bores[i].Diameter);
+            if (Bores[i] is { From: { } from, To: { } to })
                 check.That(
                     to.Value > from.Value,
                     at + ".to",
@@ -159,6 +231,8 @@ public sealed record DonorsInput
 /// <summary>The questions of <see cref="DonorShaft"/>.</summary>
 public static class DonorFields
 {
+    private const double Degree = Math.PI / 180;
+
     /// <summary>End of a zone, mm.</summary>
     public static Field<Distance> Until { get; } =
         new("until", "from the joint end to where this ends", 0.5, 2000, 0.5, "steel rule");
@@ -174,6 +248,33 @@ public static class DonorFields
     /// <summary>Root diameter of a spline, mm.</summary>
     public static Field<Distance> RootDiameter { get; } =
         new("rootDiameter", "diameter at the root of the spline", 8, 120, 0.1, "caliper");
+
+    /// <summary>Fillet radius, mm.</summary>
+    public static Field<Distance> Fillet { get; } =
+        new("fillet", "radius of the fillet at the step", 0, 60, 0.5, "radius gauge");
+
+    /// <summary>Module of a spline, mm.</summary>
+    public static Field<Distance> Module { get; } =
+        new("module", "module of the spline (25.4 mm ÷ diametral pitch)", 0.2, 5);
+
+    /// <summary>Pressure angle of a spline, rad.</summary>
+    public static Field<Angle> PressureAngle { get; } =
+        new("pressureAngle", "pressure angle of the spline", 14 * Degree, 50 * Degree);
+
+    /// <summary>Run-out of a spline, mm.</summary>
+    public static Field<Distance> RunOut { get; } =
+        new("runOut", "length of the spline's run-out", 0, 60, 0.5, "steel rule");
+
+    /// <summary>Beginning of a bore, mm.</summary>
+    public static Field<Distance> BoreFrom { get; } =
+        new("from", "hollow from", 0, 2000, 1, "steel rule");
+
+    /// <summary>End of a bore, mm.</summary>
+    public static Field<Distance> BoreTo { get; } = new("to", "hollow to", 0, 2000, 1, "wire");
+
+    /// <summary>Diameter of a bore, mm.</summary>
+    public static Field<Distance> BoreDiameter { get; } =
+        new("diameter", "diameter of the hollow", 1, 110, 0.1, "caliper");
 
     /// <summary>Beginning of a hardened zone, mm.</summary>
     public static Field<Distance> From { get; } =

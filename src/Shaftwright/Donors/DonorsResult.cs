@@ -25,6 +25,9 @@ public readonly record struct Stretch(
     double RootDoubt = 0
 )
 {
+    /// <summary>Radius of the fillet at its beginning, mm; 0 when sharp or unknown.</summary>
+    public double Fillet { get; init; }
+
     /// <summary>Diameter at a place in it, mm.</summary>
     public double At(double x) =>
         To > From ? Diameter + (EndDiameter - Diameter) * (x - From) / (To - From) : Diameter;
@@ -39,6 +42,12 @@ public readonly record struct Stretch(
 /// <param name="CaseDepth">Depth of the case, at least and at most; null if unknown.</param>
 public readonly record struct HardStretch(double From, double To, Measures.Band? CaseDepth);
 
+/// <summary>A hollow with plain numbers, mm.</summary>
+/// <param name="From">Where it begins.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="Diameter">The most its diameter can be.</param>
+public readonly record struct HollowStretch(double From, double To, double Diameter);
+
 /// <summary>One donor as measured, in plain numbers from its joint end, mm.</summary>
 /// <param name="Name">What the fabricator calls it.</param>
 /// <param name="Stretches">In order from the joint end, without gaps.</param>
@@ -51,6 +60,9 @@ public sealed record DonorProfile(
     SteelKnown Steel
 )
 {
+    /// <summary>Its hollows, in order from the joint end.</summary>
+    public IReadOnlyList<HollowStretch> Hollows { get; init; } = [];
+
     /// <summary>How far it has been measured, mm.</summary>
     public double Length => Stretches.Count == 0 ? 0 : Stretches[^1].To;
 }

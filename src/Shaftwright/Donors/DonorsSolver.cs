@@ -22,12 +22,18 @@ public static class DonorsSolver
         };
     }
 
-    private static DonorProfile? Profile(DonorShaft? shaft, string end, List<Finding> findings)
-    {
-        var say = new DonorFindings(
-            shaft?.Name is { Length: > 0 } n ? $"{end} donor ({n})" : $"{end} donor",
-            findings
+    private static DonorProfile? Profile(DonorShaft? shaft, string end, List<Finding> findings) =>
+        Profile(
+            shaft,
+            new DonorFindings(
+                shaft?.Name is { Length: > 0 } n ? $"{end} donor ({n})" : $"{end} donor",
+                findings
+            )
         );
+
+    /// <summary>The profile of one shaft; null when nothing of it can be placed.</summary>
+    internal static DonorProfile? Profile(DonorShaft? shaft, DonorFindings say)
+    {
         if (shaft is null || shaft.Zones.Count == 0)
         {
             say.NotWalked();
@@ -40,6 +46,7 @@ public static class DonorsSolver
             return null;
         }
         say.Shape(stretches);
+        say.Splines(shaft.Zones);
         var hardened = Hardened(shaft, stretches[^1].To, say);
         var steel = new SteelKnown(
             shaft.Steel,
@@ -47,7 +54,10 @@ public static class DonorsSolver
             Range(DonorFields.SurfaceHardness, shaft.SurfaceHardness)
         );
         say.Steel(steel);
-        return new DonorProfile(shaft.Name, stretches, hardened, steel);
+        return new DonorProfile(shaft.Name, stretches, hardened, steel)
+        {
+            Hollows = Hollows(shaft, stretches[^1].To, say),
+        };
     }
 
     /// <summary>Hardened stretches in order along the shaft; one without both ends cannot be placed and is left out.</summary>
@@ -66,8 +76,32 @@ public static class DonorsSolver
             hardened.Add(new HardStretch(from.Value, Math.Min(to.Value, length), CaseDepth(zone)));
         }
         hardened.Sort((a, b) => a.From.CompareTo(b.From));
-        say.Hardening(hardened);
+        say.Hardening(hardened, shaft.FileTest);
         return hardened;
+    }
+
+    /// <summary>Hollows in order along the shaft, each as wide as it can be. One without its end or width goes as far as it may.</summary>
+    private static List<HollowStretch> Hollows(DonorShaft shaft, double length, DonorFindings say)
+    {
+        var hollows = new List<HollowStretch>();
+        foreach (var bore in shaft.Bores)
+        {
+            if (bore is not { From: { } from, To: { } to, Diameter: { } d })
+            {
+                say.HollowUnplaced();
+                continue;
+            }
+            if (from.Value < length && to.Value > from.Value)
+                hollows.Add(
+                    new HollowStretch(
+                        from.Value,
+                        Math.Min(to.Value, length),
+                        d.Value + (d.PlusMinus ?? DonorFields.BoreDiameter.UsualPlusMinus)
+                    )
+                );
+        }
+        hollows.Sort((a, b) => a.From.CompareTo(b.From));
+        return hollows;
     }
 
     private static Band? CaseDepth(HardenedZone zone)

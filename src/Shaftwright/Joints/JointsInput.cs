@@ -69,6 +69,16 @@ public sealed record PlungeAtAngle
 /// <summary>One joint, and how it sits on the shaft. In is into the joint's own housing, out is out of it, at either end of the shaft.</summary>
 public sealed record JointInput
 {
+    /// <summary>What the fabricator calls it. A shaft end on the shelf is offered for it when it is said to fit a joint of this
+    /// name.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>Teeth of its spline; 0 when not counted.</summary>
+    public int Teeth { get; init; }
+
+    /// <summary>Diameter over the teeth that its spline takes.</summary>
+    public Measured<Distance>? SplineDiameter { get; init; }
+
     /// <summary>What it does.</summary>
     public JointKind Kind { get; init; }
 
@@ -136,6 +146,7 @@ public sealed record JointInput
         check.Range(path, JointFields.StrokeAngle, StrokeAngle);
         check.Range(path, JointFields.SeatToCentre, SeatToCentre);
         check.Range(path, JointFields.SeatToEnd, SeatToEnd);
+        check.Range(path, JointFields.SplineDiameter, SplineDiameter);
         for (var i = 0; i < PlungeTable.Count; i++)
         {
             var at = $"{path}.plungeTable[{i}]";
@@ -232,6 +243,17 @@ public static class JointFields
             "locating feature to the end of the shaft (+ towards the end)",
             -20,
             200,
+            0.1,
+            "caliper"
+        );
+
+    /// <summary>Diameter over the teeth, mm.</summary>
+    public static Field<Distance> SplineDiameter { get; } =
+        new(
+            "splineDiameter",
+            "diameter over the teeth that the joint takes",
+            8,
+            120,
             0.1,
             "caliper"
         );

@@ -65,6 +65,7 @@ internal sealed class PieceSections
                 var p in _made
                     .Hardened.SelectMany(h => new[] { h.From, h.To })
                     .Concat(_heated.SelectMany(h => new[] { h.From, h.To }))
+                    .Concat(_made.Hollows.SelectMany(h => new[] { h.From, h.To }))
             )
             {
                 if (p > s.From && p < s.To)
@@ -136,6 +137,7 @@ internal sealed class PieceSections
             s.To,
             .. _made
                 .Hardened.SelectMany(h => new[] { h.From, h.To })
+                .Concat(_made.Hollows.SelectMany(h => new[] { h.From, h.To }))
                 .Where(x => x > s.From && x < s.To),
         ];
         var at = edges.ToList();
@@ -232,8 +234,23 @@ internal sealed class PieceSections
                 RoundSection.YieldTorque(metal.High, most)
             );
         }
+        // A hollow takes the same share of the second moment from every criterion: stress stays linear in the radius.
+        var hollow = HollowAt(at);
+        torque = new(torque.Low * Left(hollow, least), torque.High * Left(hollow, most));
         return new(kind, words, _end, at, D, metal, torque, null, null, softened);
     }
+
+    /// <summary>Diameter of the widest hollow that reaches a place, mm; 0 where the shaft is solid.</summary>
+    private double HollowAt(double at) =>
+        _made
+            .Hollows.Where(h => at >= h.From - 1e-9 && at <= h.To + 1e-9)
+            .Select(h => h.Diameter)
+            .DefaultIfEmpty(0)
+            .Max();
+
+    /// <summary>Share of a solid bar's second moment that a hollow leaves.</summary>
+    private static double Left(double hollow, double D) =>
+        hollow >= D ? 0 : 1 - Math.Pow(hollow / D, 4);
 
     /// <summary>The case at a place, below what was cut away there; null outside hardened zones. An unknown depth runs from none
     /// to all through.</summary>

@@ -17,6 +17,7 @@ public class VerbTests
     [InlineData("length", 0, "length", Plover)]
     [InlineData("length-inch", 0, "length", Plover, "--units", "inch")]
     [InlineData("length-none", 1, "length", Pickup)]
+    [InlineData("shelf", 0, "shelf", Plover, "--from", "examples/shelf.csv")]
     [InlineData("cut", 0, "cut", Plover)]
     [InlineData("strength", 0, "strength", Plover)]
     [InlineData("weld", 0, "weld", Plover)]

@@ -28,7 +28,11 @@ internal static class RandomJob
                 for (var i = 0; i < zones.Count; i++)
                     zones[i]!["until"] = $"{(i + 1) * 3} mm";
             }
-            foreach (var band in (node["hardened"] as JsonArray) ?? [])
+            foreach (
+                var band in new[] { "hardened", "bores", "gone" }.SelectMany(list =>
+                    (node[list] as JsonArray) ?? []
+                )
+            )
             {
                 band!["from"] = random.Next(0, 100);
                 band["to"] = $"{random.Next(101, 300)}.50 mm";
@@ -45,7 +49,11 @@ internal static class RandomJob
     public static bool IsSilent(JsonValue value) =>
         value.GetValueKind() switch
         {
-            JsonValueKind.String => value.GetValue<string>() is "unknown" or "unsaid" or "",
+            JsonValueKind.String => value.GetValue<string>()
+                is "unknown"
+                    or "unsaid"
+                    or "untried"
+                    or "",
             JsonValueKind.False => value.GetPropertyName()
                 is "withdrawn"
                     or "fusionFromSample"

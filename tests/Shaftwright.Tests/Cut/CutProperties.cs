@@ -37,7 +37,7 @@ public sealed class CutProperties
         CutSolverTests.Solve(job.Inner, job.Outer, job.Cut);
 
     /// <summary>The heavy rules written down a second time, straight from docs/cut.md: by how much the tightest fails (negative), for one piece.</summary>
-    private static double Spare(DonorProfile donor, double c, CutInput cut)
+    internal static double Spare(DonorProfile donor, double c, CutInput cut)
     {
         double b = cut.HeatBand!.Value,
             reach = cut.SleeveLength is { } l ? l.Value / 2 - 0.2 : 0,
