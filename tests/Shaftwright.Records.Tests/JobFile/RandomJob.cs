@@ -11,6 +11,8 @@ internal static class RandomJob
 {
     private static readonly JsonElement s_schema = JsonDocument.Parse(JobJson.Schema()).RootElement;
 
+    private static readonly string[] s_bands = ["hardened", "bores", "gone"];
+
     /// <summary>The text of a legal job.</summary>
     public static Gen<string> Gen { get; } =
         CsCheck.Gen.Int.Select(seed => Of(seed).ToJsonString());
@@ -28,11 +30,7 @@ internal static class RandomJob
                 for (var i = 0; i < zones.Count; i++)
                     zones[i]!["until"] = $"{(i + 1) * 3} mm";
             }
-            foreach (
-                var band in new[] { "hardened", "bores", "gone" }.SelectMany(list =>
-                    (node[list] as JsonArray) ?? []
-                )
-            )
+            foreach (var band in s_bands.SelectMany(list => (node[list] as JsonArray) ?? []))
             {
                 band!["from"] = random.Next(0, 100);
                 band["to"] = $"{random.Next(101, 300)}.50 mm";

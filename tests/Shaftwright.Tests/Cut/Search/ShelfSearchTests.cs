@@ -38,7 +38,7 @@ public sealed class ShelfSearchTests
         var result = ShelfSearch.Solve(
             Ask(500, On("a", Usual(24, 400)), On("b", Usual(24.3, 400)), On("c", Usual(27, 400)))
         );
-        Assert.Empty(result.Findings.Where(f => f.Severity == Severity.Stop));
+        Assert.DoesNotContain(result.Findings, f => f.Severity == Severity.Stop);
         var match = result.Choices[0];
         Assert.Equal(["a", "b"], new[] { match.Inner.Id, match.Outer.Id }.Order());
         Assert.Equal(0.3, match.In(SearchGoal.Step)!.Value, 9);
@@ -93,7 +93,8 @@ public sealed class ShelfSearchTests
     [Fact]
     public void Solve_LengthFromSeatToSeat_MakesEachPairAsLongAsItsOwnEndsAsk()
     {
-        var donors = new[] { 6.0, 9.0 }.Select(
+        double[] stubs = [6, 9];
+        var donors = stubs.Select(
             (beyond, i) =>
                 On($"{i}", Usual(25, 400)) with
                 {
