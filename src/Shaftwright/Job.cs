@@ -83,7 +83,7 @@ public sealed record Job
     public FitInput? Fit { get; init; }
 
     /// <summary>The job with a choice from its shelf taken: both donors, the cut, and what stands beyond the joints' seats. The
-    /// cars of other donors are let go.</summary>
+    /// cars of other donors are let go, and what a sample of other offcuts said.</summary>
     /// <param name="choice">The choice.</param>
     /// <exception cref="ArgumentException">The choice is not from this shelf.</exception>
     public Job Taking(ShelfChoice choice)
@@ -109,6 +109,13 @@ public sealed record Job
         {
             Donors = new() { InnerEnd = inner.Shaft, OuterEnd = outer.Shaft },
             DonorCars = null,
+            Strength = Strength is { } weld
+                ? weld with
+                {
+                    Sample = null,
+                    FusionFromSample = false,
+                }
+                : null,
             Joints = Joints is { } joints
                 ? joints with
                 {

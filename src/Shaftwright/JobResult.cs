@@ -152,11 +152,14 @@ public sealed class JobResult
     /// <summary>Which two of the shelf, and where to cut them.</summary>
     public ShelfResult? Shelf => _shelf.Value;
 
-    /// <summary>What the shelf is searched for.</summary>
+    /// <summary>What the shelf is searched for. A sample belongs to the offcuts it was welded from, so none of it counts here.</summary>
     private ShelfRequest Request(ShelfInput shelf)
     {
-        var strength = BorneOut() ?? new StrengthInput();
-        var sample = SampleReadings.Of(strength.Sample);
+        var weld = (Job.Strength ?? new StrengthInput()) with
+        {
+            Sample = null,
+            FusionFromSample = false,
+        };
         return new()
         {
             Shelf = shelf,
@@ -166,18 +169,13 @@ public sealed class JobResult
             SeatToSeat = Length?.Make - Joints?.InnerSeatToCentre - Joints?.OuterSeatToCentre,
             Torque = Car?.ThisCar?.Governing.High,
             Metal = new(
-                (steel, end) =>
-                    (
-                        sample?.Softest(end == ShaftEnd.Inner) is { } read
-                            ? ShearYield.OfVickers(read)
-                            : ShearYield.Softened(steel)
-                    ).Low,
+                (steel, _) => ShearYield.Softened(steel).Low,
                 (yield, diameter) => RoundSection.YieldTorque(yield, diameter),
                 (yield, diameter) =>
                     RoundSection.FusedRingYieldTorque(
                         yield,
                         diameter,
-                        FusionDepths.Of(strength, diameter / 2, diameter / 2).Low
+                        FusionDepths.Of(weld, diameter / 2, diameter / 2).Low
                     )
             ),
         };

@@ -29,7 +29,7 @@ public static class ShelfSearch
         ArgumentNullException.ThrowIfNull(request);
         var findings = new List<Finding>();
         var say = new ShelfFindings(findings);
-        var plan = new JoinPlan(request.Cut);
+        var plan = new JoinPlan(request.Cut, heat: null);
         var stock = new ShelfStock(request, plan);
         say.Joints(request);
         var typed = request.Cut.OverallLength?.Value;
