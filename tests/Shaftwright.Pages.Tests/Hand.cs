@@ -90,7 +90,7 @@ internal sealed class Hand : IAsyncDisposable
     public async Task Open<TDoor>(string query = "", string? at = null)
         where TDoor : DoorPage
     {
-        await Leave();
+        await Shut();
         ((Way)_services.GetRequiredService<NavigationManager>()).Go(query);
         _room = new HtmlRenderer(_services, NullLoggerFactory.Instance);
         var given = ParameterView.FromDictionary(
@@ -116,6 +116,19 @@ internal sealed class Hand : IAsyncDisposable
         });
     }
 
+    /// <summary>The same, where the job will not take it.</summary>
+    public async Task Refused(string key, string text)
+    {
+        await _room!.Dispatcher.InvokeAsync(() =>
+        {
+            Door.Draft.Settle();
+            Door.Draft.Set(key, text);
+            Door.Draft.Settle();
+        });
+        await Door.Kept;
+        Assert.NotNull(Door.Trouble);
+    }
+
     /// <summary>Works a part of the page that is on the screen.</summary>
     public Task Use<TPart>(Action<TPart> how)
         where TPart : class, IComponent => Do(() => how(_maker.Last<TPart>()));
@@ -129,8 +142,13 @@ internal sealed class Hand : IAsyncDisposable
         var document = (JsonObject)Document.DeepClone();
         change(document);
         _memory.Arrives(JobId, document.ToJsonString());
+        if (_room is null)
+        {
+            await _shelf.Refresh();
+            return;
+        }
         await Do(() => { });
-        await _room!.Dispatcher.InvokeAsync(_shelf.Refresh);
+        await _room.Dispatcher.InvokeAsync(_shelf.Refresh);
     }
 
     /// <summary>What the door shows under a key.</summary>
@@ -148,7 +166,7 @@ internal sealed class Hand : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await Leave();
+        await Shut();
         await _services.DisposeAsync();
     }
 
@@ -159,7 +177,8 @@ internal sealed class Hand : IAsyncDisposable
         Assert.Null(Door.Trouble);
     }
 
-    private async Task Leave()
+    /// <summary>Leaves the door.</summary>
+    public async Task Shut()
     {
         if (_door is not null)
             await _door.Kept;

@@ -88,6 +88,20 @@ public abstract partial class DoorPage
     /// <summary>True once the draft is the one of this address, and not of the page shown before.</summary>
     protected bool Loaded => _loaded == DraftKey;
 
+    /// <summary>What lay on the device when the door was opened.</summary>
+    protected IReadOnlyDictionary<string, Typed> AtOpening { get; private set; } =
+        new Dictionary<string, Typed>();
+
+    /// <summary>Which of several things that are asked alike a key belongs to, in the words of a job; empty where there is but
+    /// one, and for one that the job does not have.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="taken">What the job says.</param>
+    protected virtual string Of(string key, IReadOnlyDictionary<string, string> taken) => "";
+
+    /// <summary>Which of several things something waits to be part of, as the job said it last; empty otherwise.</summary>
+    protected string TypedOf(string key) =>
+        (_typed.GetValueOrDefault(key) ?? _clashes.GetValueOrDefault(key))?.Of ?? "";
+
     /// <summary>Waits until what was typed is on the device.</summary>
     public Task Kept => _keeping;
 
@@ -140,6 +154,7 @@ public abstract partial class DoorPage
         var kept = DraftText.Read(await Device.Draft(key));
         if (!_here || _loading != key)
             return;
+        AtOpening = kept;
         Let();
         Shelf.Changed -= Follow;
         _loaded = key;
@@ -232,6 +247,7 @@ public abstract partial class DoorPage
             _typed = Left(taken, clashes: false);
         foreach (var key in _typed.Keys.Where(k => IsTaken(k, taken)).ToList())
             _typed.Remove(key);
+        Rename();
         _result = null;
         Draw();
 
@@ -253,6 +269,20 @@ public abstract partial class DoorPage
             _seen[key] = now;
             _settled[key] = now;
         }
+    }
+
+    // What was typed at a thing that says something else by now is found at it again when the door is opened anew.
+    private void Rename()
+    {
+        var renamed = false;
+        foreach (var (key, typed) in _typed.ToList())
+        {
+            var now = OfBy(key, _taken);
+            renamed |= now != typed.Of;
+            _typed[key] = typed with { Of = now };
+        }
+        if (renamed)
+            Save();
     }
 
     /// <summary>A field belongs to the answer that would be another one with the other value in it.</summary>
@@ -308,8 +338,16 @@ public abstract partial class DoorPage
         if (Draft[key] == stands)
             _typed.Remove(key);
         else
-            _typed[key] = new(Draft[key], _typed.GetValueOrDefault(key)?.Over ?? stands);
+            _typed[key] = new(
+                Draft[key],
+                _typed.GetValueOrDefault(key)?.Over ?? stands,
+                OfBy(key, _taken)
+            );
     }
+
+    // What is gone from the job goes by the words it had.
+    private string OfBy(string key, Dictionary<string, string> taken) =>
+        Of(key, taken) is { Length: > 0 } now ? now : TypedOf(key);
 
     private void Save()
     {
@@ -400,7 +438,7 @@ public abstract partial class DoorPage
         foreach (var key in Draft.Copy().Keys.Union(_typed.Keys))
         {
             if (!IsTaken(key, taken))
-                left[key] = new(Draft[key], taken.GetValueOrDefault(key, ""));
+                left[key] = new(Draft[key], taken.GetValueOrDefault(key, ""), OfBy(key, taken));
         }
         return clashes ? With(left) : left;
     }

@@ -6,10 +6,13 @@ namespace Shaftwright.Pages.Doors;
 /// <summary>One thing typed behind a door that is not (yet) part of a job.</summary>
 /// <param name="Text">What was typed; empty where the box was emptied.</param>
 /// <param name="Over">What the job said there when it was typed; empty where it said nothing.</param>
-public sealed record Typed(string Text, string Over);
+/// <param name="Of">Where the door asks the same of several things, the one it was typed at, in the words the job had for it
+/// then; empty otherwise.</param>
+public sealed record Typed(string Text, string Over, string Of = "");
 
 /// <summary>A draft as the device keeps it: only what was typed, each with what it was typed over, so that a change made
-/// elsewhere meanwhile is not undone by it. JSON: a text typed where nothing stood, or a list of the text and what stood.</summary>
+/// elsewhere meanwhile is not undone by it. JSON: a text typed where nothing stood, or a list of the text, what stood, and at which of
+/// several things.</summary>
 public static class DraftText
 {
     /// <summary>As text; null when nothing was typed.</summary>
@@ -19,10 +22,13 @@ public static class DraftText
         if (typed.Count == 0)
             return null;
         var json = new JsonObject();
-        foreach (var (key, (text, over)) in typed)
+        foreach (var (key, (text, over, of)) in typed)
         {
             JsonNode said = JsonValue.Create(text);
-            json[key] = over.Length == 0 ? said : new JsonArray(said, JsonValue.Create(over));
+            json[key] =
+                of.Length > 0 ? new JsonArray(said, JsonValue.Create(over), JsonValue.Create(of))
+                : over.Length > 0 ? new JsonArray(said, JsonValue.Create(over))
+                : said;
         }
         return json.ToJsonString();
     }
@@ -39,8 +45,12 @@ public static class DraftText
             {
                 if (Said(node) is { } said)
                     typed[key] = new(said, "");
-                else if (node is JsonArray { Count: 2 } two && Said(two[0]) is { } now)
-                    typed[key] = new(now, Said(two[1]) ?? "");
+                else if (node is JsonArray { Count: 2 or 3 } list && Said(list[0]) is { } now)
+                    typed[key] = new(
+                        now,
+                        Said(list[1]) ?? "",
+                        list.Count > 2 ? Said(list[2]) ?? "" : ""
+                    );
             }
         }
         catch (JsonException)

@@ -3,7 +3,9 @@ namespace Shaftwright.Pages.Doors;
 /// <summary>Which question each record of a list belongs to. Settled when a door opens on a job and held from then on, so that
 /// what is typed changes the record it was typed for, wherever that stands by now and whatever it says.</summary>
 /// <typeparam name="T">The record. Two are the same when they say the same.</typeparam>
-public sealed class Pins<T>
+/// <param name="alike">By what two that do not say the same are still one, changed; the surest first. Without any, its place in
+/// the list tells.</param>
+public sealed class Pins<T>(params Func<T, T, bool>[] alike)
     where T : notnull
 {
     private IReadOnlyList<T> _known = [];
@@ -30,19 +32,26 @@ public sealed class Pins<T>
             var i in open.Where(i => i < _known.Count && _known[i].Equals(records[i])).ToList()
         )
             Give(i, i);
-        foreach (var i in open.Order().ToList())
-        {
-            var same = left.Where(k => _known[k].Equals(records[i])).DefaultIfEmpty(-1).Min();
-            if (same >= 0)
-                Give(i, same);
-        }
+        GiveThose((known, now) => known.Equals(now));
+        foreach (var are in alike)
+            GiveThose(are);
         // As many as before: what is not known by its words was changed where it stands.
-        if (records.Count == _known.Count)
+        if (alike.Length == 0 && records.Count == _known.Count)
         {
             foreach (var i in open.Where(left.Contains).ToList())
                 Give(i, i);
         }
         return keys;
+
+        void GiveThose(Func<T, T, bool> are)
+        {
+            foreach (var i in open.Order().ToList())
+            {
+                var one = left.Where(k => are(_known[k], records[i])).DefaultIfEmpty(-1).Min();
+                if (one >= 0)
+                    Give(i, one);
+            }
+        }
 
         void Give(int record, int known)
         {

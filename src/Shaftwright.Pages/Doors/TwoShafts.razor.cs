@@ -143,31 +143,41 @@ public sealed partial class TwoShafts
             ["sleeve", ..] => "the outside of the sleeve",
             [var piece, "name"] => $"what the {piece}-end shaft is called",
             [var piece, "hard", ..] => $"where the {piece}-end shaft is hard",
-            [var piece, var n, var what, ..] when int.TryParse(n, out var i) =>
-                $"the {piece}-end shaft's place {i + 1}, "
-                    + what switch
-                    {
-                        "kind" => "what is there",
-                        "until" => "where it ends",
-                        "end" => "the diameter where it ends",
-                        "root" => "the diameter at the root",
-                        _ => "its diameter",
-                    },
+            [var piece, var n, var what, ..] when int.TryParse(n, out var number) => (
+                PlacesOf(piece).IndexOf(number) is >= 0 and var i
+                    ? $"the {piece}-end shaft's place {i + 1}, "
+                    : $"a place of the {piece}-end shaft that is no longer in the job, "
+            )
+                + what switch
+                {
+                    "kind" => "what is there",
+                    "until" => "where it ends",
+                    "end" => "the diameter where it ends",
+                    "root" => "the diameter at the root",
+                    _ => "its diameter",
+                },
             _ => base.Called(key),
         };
 
     private DonorShaft? Shaft(string piece, DonorShaft? old)
     {
-        var zones = new List<ShaftZone>();
-        for (var i = 0; Draft.Has($"{piece}/{i}/kind"); i++)
-            zones.Add(Zone($"{piece}/{i}/", i < old?.Zones.Count ? old.Zones[i] : null));
+        IReadOnlyList<ShaftZone> held = old?.Zones ?? [];
+        var numbers = NumbersOf(piece, held);
+        List<(int Number, ShaftZone Zone)> places = PlacesOf(piece, numbers)
+            .ConvertAll(n =>
+                (n, Zone($"{piece}/{n}/", numbers.IndexOf(n) is >= 0 and var i ? held[i] : null))
+            );
         // A place that has been opened here and not yet been given its end or its diameter is not part of the shaft. One that the
         // job holds so is: its box is empty, and nobody has emptied it.
         while (
-            zones.Count > (old?.Zones.Count ?? 0)
-            && (zones[^1].Until is null || zones[^1].Diameter is null)
+            places is [.., var (last, zone)]
+            && !numbers.Contains(last)
+            && (zone.Until is null || zone.Diameter is null)
         )
-            zones.RemoveAt(zones.Count - 1);
+            places.RemoveAt(places.Count - 1);
+        if (Keeping && JobId is not null)
+            _pins[piece].Lay(places);
+        List<ShaftZone> zones = [.. places.Select(p => p.Zone)];
         var hardened = new List<HardenedZone>();
         var asked = Asked(piece, old);
         if (Hard(piece, asked) is { } hard)
@@ -218,8 +228,18 @@ public sealed partial class TwoShafts
     /// <inheritdoc/>
     protected override void Moves(Job basis, bool opens)
     {
+        ArgumentNullException.ThrowIfNull(basis);
         if (opens)
             _none.Clear();
+        if (JobId is null)
+            return;
+        foreach (var piece in s_pieces)
+        {
+            if (opens)
+                _pins[piece].Open(ZonesOf(basis, piece), Words, FoundOf(piece));
+            else
+                _pins[piece].Move(ZonesOf(basis, piece));
+        }
     }
 
     /// <summary>The hardened stretch that is asked for, over the first that the job holds.</summary>
@@ -245,16 +265,8 @@ public sealed partial class TwoShafts
         if (shaft is null)
             return;
         answers[$"{piece}/name"] = shaft.Name;
-        for (var i = 0; i < shaft.Zones.Count; i++)
-        {
-            var zone = shaft.Zones[i];
-            var at = $"{piece}/{i}/";
-            answers[at + "kind"] = zone.Kind.ToString();
-            Draft.Lay(answers, at + "until", zone.Until);
-            Draft.Lay(answers, at + "diameter", zone.Diameter);
-            Draft.Lay(answers, at + "end", zone.EndDiameter);
-            Draft.Lay(answers, at + "root", zone.RootDiameter);
-        }
+        foreach (var (number, zone) in NumbersOf(piece, shaft.Zones).Zip(shaft.Zones))
+            UnlayZone($"{piece}/{number}/", zone, answers);
         if (Asked(piece, shaft) is { } hard)
         {
             Draft.Lay(answers, $"{piece}/hard/from", hard.From);
