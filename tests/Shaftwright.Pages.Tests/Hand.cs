@@ -7,6 +7,8 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.JSInterop;
 using Shaftwright.JobFile;
+using Shaftwright.Pages.Bench;
+using Shaftwright.Pages.Cards;
 using Shaftwright.Pages.Doors;
 using Shaftwright.Pages.Outbox;
 
@@ -37,6 +39,9 @@ internal sealed class Hand : IAsyncDisposable
             .AddSingleton<Preferences>()
             .AddSingleton<JobShelf>()
             .AddSingleton(TimeProvider.System)
+            .AddSingleton<HttpClient>()
+            .AddSingleton<Sender>()
+            .AddSingleton<BenchClock>()
             .AddSupplyValueFromQueryProvider()
             .BuildServiceProvider();
         _shelf = _services.GetRequiredService<JobShelf>();
@@ -160,6 +165,18 @@ internal sealed class Hand : IAsyncDisposable
     /// <summary>The screen as it is by now, in HTML with its signs as they are.</summary>
     public Task<string> Screen() =>
         _room!.Dispatcher.InvokeAsync(() => WebUtility.HtmlDecode(_drawn.ToHtmlString()));
+
+    /// <summary>The job's route card, opened beside the door.</summary>
+    public async Task<string> Card()
+    {
+        await using var room = new HtmlRenderer(_services, NullLoggerFactory.Instance);
+        var given = ParameterView.FromDictionary(
+            new Dictionary<string, object?> { [nameof(JobPage.JobId)] = JobId }
+        );
+        return await room.Dispatcher.InvokeAsync(async () =>
+            WebUtility.HtmlDecode((await room.RenderComponentAsync<JobPage>(given)).ToHtmlString())
+        );
+    }
 
     /// <summary>The job's file: what is evaluated when nobody stands at a door.</summary>
     public JobResult Evaluated() => Workflow.Evaluate(Job);

@@ -36,6 +36,10 @@ internal sealed class Memory : IJSRuntime, IJSObjectReference
                 return "[]";
             case "draft":
                 return Drafts.GetValueOrDefault((string)args[0]!);
+            case "drafts":
+                return new JsonArray([
+                    .. Drafts.Select(d => new JsonObject { ["key"] = d.Key, ["text"] = d.Value }),
+                ]).ToJsonString();
             case "keepDraft":
                 KeepDraft((string)args[0]!, (string?)args[1]);
                 return null;

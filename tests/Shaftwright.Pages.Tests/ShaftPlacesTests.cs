@@ -138,6 +138,7 @@ public class ShaftPlacesTests
             await hand.Screen(),
             StringComparison.Ordinal
         );
+        Assert.Contains("Place 4: what is here?", await hand.Screen(), StringComparison.Ordinal);
         Assert.Empty(hand.Door.Clashes);
         await hand.Type("inner/2/until", "310 mm");
         Assert.Equal(["30 27", "33 24", "200 26", "310 25.5"], Said(hand));
@@ -156,6 +157,14 @@ public class ShaftPlacesTests
         await hand.Type("inner/3/diameter", "28 mm");
         Assert.Equal(["30 27", "33 24", "200 26", "300 25", "400 28"], Said(hand));
         Assert.False(hand.Leaves);
+    }
+
+    [Fact]
+    public async Task TheJobComesAfterTheDoorWasOpened_ItsLastPlaceIsInHand()
+    {
+        await using var hand = await Hand.At<TwoShafts>("{}", at: "inner-end");
+        await hand.Elsewhere(job => job["donors"] = JsonNode.Parse(Three)!["donors"]!.DeepClone());
+        Assert.Contains("Place 3: what is here?", await hand.Screen(), StringComparison.Ordinal);
     }
 
     private const string Lost =

@@ -22,6 +22,8 @@ public abstract partial class DoorPage
     private Dictionary<string, string> _seen = [];
     private Dictionary<string, string> _settled = [];
 
+    private const string Elsewhere = "It was changed elsewhere meanwhile.";
+
     // What the job will say by an own write that is on its way.
     private Dictionary<string, string>? _coming;
 
@@ -338,12 +340,19 @@ public abstract partial class DoorPage
         if (Draft[key] == stands)
             _typed.Remove(key);
         else
-            _typed[key] = new(
-                Draft[key],
-                _typed.GetValueOrDefault(key)?.Over ?? stands,
-                OfBy(key, _taken)
-            );
+            _typed[key] = new(Draft[key], _typed.GetValueOrDefault(key)?.Over ?? stands)
+            {
+                Of = OfBy(key, _taken),
+                What = Called(ValueOf(key)),
+                Where = Address(Index),
+            };
     }
+
+    /// <summary>Why a job did not take what stands under a key, in a sentence; empty when nothing is against it.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="taken">What the job says.</param>
+    protected virtual string WhyNot(string key, IReadOnlyDictionary<string, string> taken) =>
+        Draft.WhyNot(ValueOf(key)) is { } no ? $"It {no.Problem}. Wanted: {no.Accepted}." : "";
 
     // What is gone from the job goes by the words it had.
     private string OfBy(string key, Dictionary<string, string> taken) =>
@@ -379,6 +388,8 @@ public abstract partial class DoorPage
                         return [new(key, DraftText.Write(Left(_coming)))];
                     }
                 );
+                if (Trouble is { } trouble)
+                    await Shelf.KeepDraft(key, DraftText.Write(Refused(trouble)));
             }
             finally
             {
@@ -438,18 +449,37 @@ public abstract partial class DoorPage
         foreach (var key in Draft.Copy().Keys.Union(_typed.Keys))
         {
             if (!IsTaken(key, taken))
-                left[key] = new(Draft[key], taken.GetValueOrDefault(key, ""), OfBy(key, taken));
+                left[key] = new(Draft[key], taken.GetValueOrDefault(key, ""))
+                {
+                    Of = OfBy(key, taken),
+                    What = Called(ValueOf(key)),
+                    Where = _typed.GetValueOrDefault(key)?.Where ?? "",
+                    Why = WhyNot(key, taken),
+                };
         }
         return clashes ? With(left) : left;
     }
 
     private Dictionary<string, Typed> With(Dictionary<string, Typed> typed)
     {
-        var all = new Dictionary<string, Typed>(_clashes);
+        var all = _clashes.ToDictionary(c => c.Key, c => c.Value with { Why = Elsewhere });
         foreach (var (key, one) in typed)
             all[key] = one;
         return all;
     }
+
+    // The job took none of it: each thing typed waits for the one that is in the way.
+    private Dictionary<string, Typed> Refused(string trouble) =>
+        With(
+            _typed.ToDictionary(
+                t => t.Key,
+                t =>
+                    t.Value with
+                    {
+                        Why = WhyNot(t.Key, _taken) is { Length: > 0 } why ? why : trouble,
+                    }
+            )
+        );
 
     /// <summary>Whether two texts say the same, one typed and one taken out of a job.</summary>
     protected virtual bool Same(string key, string typed, string taken) => typed == taken;

@@ -109,9 +109,21 @@ public sealed class Draft
         where T : IDimension<T>
     {
         ArgumentNullException.ThrowIfNull(field);
+        if (this[key].Length == 0)
+            return null;
         var text = Units.Together(this[key], this[key + PlusMinus]);
-        return this[key].Length == 0 ? null : field.Read(text);
+        var reading = field.Read(text);
+        if (reading.Refusal is { } refusal)
+            _refused[key] = (text, refusal);
+        return reading;
     }
+
+    /// <summary>Why the field that read an answer last refused what stands there; null when it did not.</summary>
+    public Refusal? WhyNot(string key) =>
+        _refused.TryGetValue(key, out var last)
+        && last.Text == Units.Together(this[key], this[key + PlusMinus])
+            ? last.Why
+            : null;
 
     /// <summary>Key suffix of the ± of an answer.</summary>
     public const string PlusMinus = "/±";
@@ -180,6 +192,7 @@ public sealed class Draft
     public bool IsOpen => _open;
 
     private IReadOnlyDictionary<string, string>? _instead;
+    private readonly Dictionary<string, (string Text, Refusal Why)> _refused = [];
     private bool _settled = true;
     private bool _open;
 

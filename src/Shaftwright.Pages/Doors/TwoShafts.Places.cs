@@ -80,6 +80,19 @@ public sealed partial class TwoShafts
         return "";
     }
 
+    /// <inheritdoc/>
+    protected override string WhyNot(string key, IReadOnlyDictionary<string, string> taken)
+    {
+        foreach (var piece in s_pieces)
+        {
+            if (JobId is not null && NumberIn(key, piece) is { } n && !IsPlace(piece, n))
+                return TypedAt(piece, n) is { Length: > 0 } words
+                    ? $"The place it was typed at ({words}) was taken out elsewhere."
+                    : "The place it was typed at was taken out elsewhere.";
+        }
+        return base.WhyNot(key, taken);
+    }
+
     private Dictionary<int, string> FoundOf(string piece)
     {
         var kept = new Dictionary<int, string>();

@@ -67,6 +67,13 @@ public sealed class DeviceStore(IJSRuntime js)
     /// <summary>What was typed behind a door and not yet kept in a job; null if nothing.</summary>
     public ValueTask<string?> Draft(string key) => Module.InvokeAsync<string?>("draft", key);
 
+    /// <summary>Every draft on this device.</summary>
+    public async Task<IReadOnlyList<DraftRow>> Drafts() =>
+        JsonSerializer.Deserialize(
+            await Module.InvokeAsync<string>("drafts"),
+            DeviceJson.Default.DraftRowArray
+        ) ?? [];
+
     /// <summary>Keeps what is being typed; null forgets it.</summary>
     public ValueTask KeepDraft(string key, string? text) =>
         Module.InvokeVoidAsync("keepDraft", key, text);

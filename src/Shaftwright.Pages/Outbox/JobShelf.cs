@@ -87,6 +87,13 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
         );
     }
 
+    /// <summary>Keeps what a job did not take, and tells who shows it.</summary>
+    public async Task KeepDraft(string key, string? text)
+    {
+        await device.KeepDraft(key, text);
+        Changed?.Invoke();
+    }
+
     /// <summary>Keeps a change of a document.</summary>
     public async Task<string?> KeepDocument(
         string id,
@@ -108,7 +115,7 @@ public sealed class JobShelf(DeviceStore device, TimeProvider clock)
             if (edits.Count == 0)
             {
                 foreach (var draft in left)
-                    await device.KeepDraft(draft.Key, draft.Text);
+                    await KeepDraft(draft.Key, draft.Text);
                 return null;
             }
             var json = Apply(known?.Json, edits, out var refusals);

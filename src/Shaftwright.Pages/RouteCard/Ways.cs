@@ -39,6 +39,52 @@ public static class Ways
                 : null,
         };
 
+    /// <summary>The operation that a screen of a door belongs to; null where none does.</summary>
+    /// <param name="screen">The screen's address within the job: "two-shafts/inner-end".</param>
+    /// <param name="job">The job.</param>
+    /// <param name="operations">Codes of the operations there are, in their order.</param>
+    public static string? OperationAt(string screen, Job job, IReadOnlyList<string> operations)
+    {
+        ArgumentNullException.ThrowIfNull(screen);
+        ArgumentNullException.ThrowIfNull(job);
+        var (path, query) = screen.Split('?') is [var p, var q] ? (p, Asked(q)) : (screen, []);
+        var door = path.Split('/')[0];
+        return door switch
+        {
+            TwoShafts.Place => path.EndsWith("-end", StringComparison.Ordinal)
+                ? "walk-donors"
+                : "cut",
+            UnderTheDial.Place => OfMoment(
+                job.Truing?.Turns.FirstOrDefault(t =>
+                    t.Id == query.GetValueOrDefault("turn")
+                )?.Moment
+                    ?? (
+                        Enum.TryParse<Moment>(query.GetValueOrDefault("moment"), out var asked)
+                            ? asked
+                            : null
+                    )
+            ),
+            WeldToTest.Slot => query.GetValueOrDefault("for")
+                ?? operations.FirstOrDefault(c =>
+                    TestsOf(c, job).Any(t => t.Run.Id == query.GetValueOrDefault("test"))
+                ),
+            _ => operations.FirstOrDefault(c => Is(Of(c), path) || Is(AlsoOf(c), path))
+                ?? operations.FirstOrDefault(c => Of(c)?.Slug.Split('/')[0] == door),
+        };
+
+        static bool Is((string Slug, string Words)? way, string path) => way?.Slug == path;
+
+        string? OfMoment(Moment? moment) =>
+            moment is null ? null : operations.FirstOrDefault(c => MomentOf(c) == moment);
+
+        static Dictionary<string, string> Asked(string query) =>
+            query
+                .Split('&')
+                .Select(pair => pair.Split('=', 2))
+                .Where(pair => pair.Length == 2)
+                .ToDictionary(pair => pair[0], pair => Uri.UnescapeDataString(pair[1]));
+    }
+
     /// <summary>A second door of an operation; null where there is none.</summary>
     public static (string Slug, string Words)? AlsoOf(string operation) =>
         operation == "set-up" ? (JobWeld.Place + "/vees", "Packing, two vees, a taper") : null;

@@ -67,6 +67,10 @@ export async function draft(key) {
   return row?.text ?? null;
 }
 
+export async function drafts() {
+  return JSON.stringify(await done(database.transaction("drafts").objectStore("drafts").getAll()));
+}
+
 export async function keepDraft(key, text) {
   const t = write(["drafts"]);
   putDraft(t, key, text);
@@ -169,12 +173,18 @@ export function watch(listener) {
   setInterval(call, 15000);
 }
 
-// Puts the cursor where the hand goes next: the first empty box, else the first box, else the heading.
+// The boxes a hand can see, in their order: one folded away cannot take the cursor.
+function boxesOf(part) {
+  return [...part.querySelectorAll("input[data-lead]")].filter((b) => b.checkVisibility());
+}
+
+// Puts the cursor where the hand goes next: the first refused box, else the first empty one, else the first, else the heading.
 export function lead() {
   const main = document.querySelector("main");
   // An answer is read from its top; a question begins in its first empty box.
-  const boxes = main.querySelector(".answer.big") ? [] : [...main.querySelectorAll("input[data-lead]")];
-  const target = boxes.find((b) => b.value === "") ?? boxes[0] ?? main.querySelector("h1");
+  const boxes = main.querySelector(".answer.big") ? [] : boxesOf(main);
+  const refused = boxes.find((b) => b.getAttribute("aria-invalid") === "true");
+  const target = refused ?? boxes.find((b) => b.value === "") ?? boxes[0] ?? main.querySelector("h1");
   if (!target) return;
   target.focus({ preventScroll: boxes.length === 0 });
   if (boxes.length === 0) scrollTo(0, 0);
@@ -191,7 +201,7 @@ export function print() {
 // Enter goes to the next box of the same form; from the last one it sends the form, which goes to the next question.
 document.addEventListener("keydown", (e) => {
   if (e.key !== "Enter" || !(e.target instanceof HTMLInputElement) || !e.target.form) return;
-  const boxes = [...e.target.form.querySelectorAll("input[data-lead]")];
+  const boxes = boxesOf(e.target.form);
   const next = boxes[boxes.indexOf(e.target) + 1];
   if (boxes.includes(e.target) && next) {
     e.preventDefault();

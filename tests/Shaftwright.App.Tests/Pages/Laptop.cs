@@ -25,6 +25,9 @@ internal sealed class Laptop(string address) : IDisposable
     /// <summary>Another device changes one field.</summary>
     public Task Change(string job, string path, string value) => Send(Sent.Edit(job, path, value));
 
+    /// <summary>Another device changes more than one field.</summary>
+    public Task Set(string job, string path, JsonNode value) => Send(Sent.Edit(job, path, value));
+
     /// <summary>A job's document.</summary>
     public async Task<JsonNode> Document(string job) =>
         JsonNode.Parse(
