@@ -197,8 +197,10 @@ public abstract partial class DoorPage
     /// <inheritdoc/>
     public void Dispose()
     {
-        Let();
         _here = false;
+        // Gone by the way back of the phone, the hand has left its box without a word.
+        Draft.Settle();
+        Let();
         Leaving();
         _ = Leave();
         GC.SuppressFinalize(this);
