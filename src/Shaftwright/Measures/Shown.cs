@@ -36,6 +36,8 @@ public readonly record struct Shown(double Value, ShownKind Kind)
             (ShownKind.Torque, Display.Inch) => (Torque.PoundFoot, 0),
             (ShownKind.Stress, Display.Metric) => (Stress.MPa, 0),
             (ShownKind.Stress, Display.Inch) => (Stress.Ksi, 1),
+            (ShownKind.StressIntensity, Display.Metric) => (StressIntensity.MPaRootMetre, 1),
+            (ShownKind.StressIntensity, Display.Inch) => (StressIntensity.KsiRootInch, 1),
             (ShownKind.Temperature, Display.Metric) => (Temperature.Celsius, 0),
             (ShownKind.Temperature, Display.Inch) => (Temperature.Fahrenheit, 0),
             (ShownKind.Load, Display.Metric) => (Force.Kilonewton, 1),
@@ -137,6 +139,9 @@ public enum ShownKind
     /// <summary>A stress to a megapascal.</summary>
     Stress,
 
+    /// <summary>A stress intensity to a tenth.</summary>
+    StressIntensity,
+
     /// <summary>A share, in per cent.</summary>
     Share,
 
@@ -198,6 +203,9 @@ public static class Say
 
     /// <summary>A stress, MPa.</summary>
     public static Shown Stress(double mpa) => new(mpa, ShownKind.Stress);
+
+    /// <summary>A stress intensity in N/mm^1.5.</summary>
+    public static Shown StressIntensity(double value) => new(value, ShownKind.StressIntensity);
 
     /// <summary>The load of a press, N.</summary>
     public static Shown Load(double newton) => new(newton, ShownKind.Load);

@@ -112,6 +112,35 @@ internal sealed class StrengthFindings(List<Finding> findings)
         );
     }
 
+    /// <summary>That the unfused core is a crack, and how hard it is worked.</summary>
+    public void Root(UnfusedRoot? root)
+    {
+        if (root is null)
+            return;
+        Sentence worked =
+            $"The weld leaves a core of {Say.Diameter(root.Diameter.Low)} to {Say.Diameter(root.Diameter.High)} unfused. It is a crack, and the torque in the shaft works its edge at {Say.StressIntensity(root.Intensity.Low)} to {Say.StressIntensity(root.Intensity.High)}.";
+        Sentence grows =
+            $"Cracks in steel begin to grow somewhere from {Say.StressIntensity(StrengthFields.LowThreshold)} to {Say.StressIntensity(StrengthFields.HighThreshold)} when the load comes and goes.";
+        const string source =
+            "own field of the torsion, docs/torsion-field.md; thresholds as in BS 7910, the upper from memory";
+        if (root.Intensity.High < StrengthFields.LowThreshold)
+            Add(
+                Severity.Note,
+                "root-rests",
+                $"{worked} {grows}",
+                $"Keep it so: more torque or a shallower weld changes it.",
+                source
+            );
+        else
+            Add(
+                Severity.Caution,
+                "root-works",
+                $"{worked} {grows}",
+                $"Fuse deeper and prove it on a sample. Nobody can see this place from outside: retire the shaft by count. A crack in twist turns and rubs, so this is a bound and tells no life.",
+                source
+            );
+    }
+
     /// <summary>What the sample settled, or why it settles nothing.</summary>
     public void Sample(WeldSample? sample, MadeShaft made, SectionMargin? ring)
     {

@@ -46,4 +46,11 @@ public static class StrengthFields
 
     /// <summary>Largest fusion depth assumed, share of the radius. Common practice, no source.</summary>
     public const double MostFusion = 0.7;
+
+    /// <summary>Range of stress intensity below which no crack in steel grows in air, N/mm^1.5, however high the mean load.
+    /// Source: BS 7910, threshold for R of 0.5 and more, as an open code quotes it.</summary>
+    public const double LowThreshold = 63;
+
+    /// <summary>The same where the load falls to nothing or turns round, N/mm^1.5. Source: BS 7910, R below 0, from memory.</summary>
+    public const double HighThreshold = 170;
 }

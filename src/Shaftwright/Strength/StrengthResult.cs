@@ -53,6 +53,11 @@ public sealed record SectionMargin(
     bool Softened
 );
 
+/// <summary>The unfused core of the butt weld, taken as the flat crack that it is.</summary>
+/// <param name="Diameter">Of the core, mm.</param>
+/// <param name="Intensity">Mode III stress intensity at its edge at the torque in the shaft, N/mm^1.5.</param>
+public sealed record UnfusedRoot(Band Diameter, Band Intensity);
+
 /// <summary>The answer of the strength stage.</summary>
 public sealed record StrengthResult
 {
@@ -64,6 +69,10 @@ public sealed record StrengthResult
 
     /// <summary>The one that yields first at the low end of its range; null when nothing could be judged.</summary>
     public SectionMargin? Weakest { get; init; }
+
+    /// <summary>The unfused core of the butt weld; null where the weld could not be judged, fuses right through, or the torque is
+    /// unknown.</summary>
+    public UnfusedRoot? Root { get; init; }
 
     /// <summary>What to know beside the numbers.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }

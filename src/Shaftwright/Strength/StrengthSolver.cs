@@ -3,6 +3,7 @@ using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Findings;
 using Shaftwright.Measures;
+using Shaftwright.Strength.TorsionField;
 
 namespace Shaftwright.Strength;
 
@@ -80,6 +81,8 @@ public static class StrengthSolver
             say.NoTorque();
         say.Yardstick(car);
         say.Fusion(strength);
+        var root = torque is { } works ? Root(inner, outer, strength, works) : null;
+        say.Root(root);
         say.Sample(strength.Sample, made, ring);
         say.NotJudged(made);
         say.Limits(made, sample);
@@ -89,6 +92,7 @@ public static class StrengthSolver
             Torque = torque,
             Sections = judged,
             Weakest = weakest,
+            Root = root,
             Findings = findings,
         };
     }
@@ -126,6 +130,36 @@ public static class StrengthSolver
             null,
             null,
             Softened: true
+        );
+    }
+
+    /// <summary>The core that the butt weld leaves unfused, as a crack.</summary>
+    private static UnfusedRoot? Root(
+        PieceSections inner,
+        PieceSections outer,
+        StrengthInput strength,
+        Band torque
+    )
+    {
+        if (inner.AtWeld is not { } a || outer.AtWeld is not { } b)
+            return null;
+        var least = Math.Min(a.Value - a.Doubt, b.Value - b.Doubt) / 2;
+        var most = Math.Min(a.Value + a.Doubt, b.Value + b.Doubt) / 2;
+        var depth = FusionDepths.Of(strength, least, most);
+        if (depth.Low <= 0 || depth.Low >= least)
+            return null;
+        return new(
+            new(2 * Math.Max(0, most - depth.High), 2 * (least - depth.Low)),
+            new(
+                Math.Min(
+                    RootCrack.Intensity(torque.Low, least, depth.High),
+                    RootCrack.Intensity(torque.Low, most, depth.High)
+                ),
+                Math.Max(
+                    RootCrack.Intensity(torque.High, least, depth.Low),
+                    RootCrack.Intensity(torque.High, most, depth.Low)
+                )
+            )
         );
     }
 

@@ -16,6 +16,7 @@ public sealed class ShownTests
     [InlineData(ShownKind.Bearing, 2.35619449, "135°", "135°")]
     [InlineData(ShownKind.Torque, 215_400, "215\u00a0N·m", "159\u00a0lbf·ft")]
     [InlineData(ShownKind.Stress, 430.4, "430\u00a0MPa", "62.4\u00a0ksi")]
+    [InlineData(ShownKind.StressIntensity, 279.3, "8.8\u00a0MPa√m", "8.0\u00a0ksi√in")]
     [InlineData(ShownKind.Share, 0.125, "13\u00a0%", "13\u00a0%")]
     [InlineData(ShownKind.Temperature, 17.6, "18\u00a0°C", "64\u00a0°F")]
     [InlineData(ShownKind.Force, 150, "150\u00a0N", "34\u00a0lbf")]
