@@ -80,7 +80,7 @@ public static class EnvelopeDrawing
             anchor: Anchor.Middle
         );
 
-        foreach (var line in path.GroupBy(p => p.Steering))
+        foreach (var line in path.GroupBy(p => (p.Steering, p.Place)))
         {
             var ordered = line.OrderBy(p => p.Travel).ToList();
             board.Add(

@@ -1,4 +1,5 @@
 using Shaftwright.Corner;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Joints;
 using Shaftwright.Length;
 using Shaftwright.Measures;
@@ -36,7 +37,7 @@ public static class PlungeDrawing
             return null;
         var board = new Board(width);
         var unit = display == Display.Inch ? Distance.Inch : Distance.Mm;
-        var steerings = length.Positions.Select(p => p.Steering).Distinct().Order().ToList();
+        var steerings = length.Positions.Select(PanelOf).Distinct().Order().ToList();
         var travel = new Band(
             length.Positions.Min(p => p.Travel),
             length.Positions.Max(p => p.Travel)
@@ -72,10 +73,10 @@ public static class PlungeDrawing
         y += 10;
         foreach (var steering in steerings)
         {
-            if (steerings.Count > 1 || steering != Steering.Straight)
+            if (steerings.Count > 1 || steering.Steering != Steering.Straight)
             {
                 y += 16;
-                board.Words(Ink.Strong, left, y, NameOf(steering));
+                board.Words(Ink.Strong, left, y, NameOf(steering, length, display));
                 y += 8;
             }
             var plot = new Plot(board, new(left, y), new(width - 12, y + tall), travel, lengths);
@@ -93,7 +94,10 @@ public static class PlungeDrawing
         var legend = new Legend(board).Below(y + 18);
         legend.Face("allowed", Ink.Allowed);
         legend.Line("the joint's stop", Ink.Limit);
-        legend.Dot("reading", Ink.Reading);
+        legend.Dot(
+            length.Positions[0].Place is null ? "reading" : "position asked for",
+            Ink.Reading
+        );
         if (length.Make is { } make)
             legend.Line("make " + Say.Length(make).In(display), Ink.Answer);
         if (length.Shortest is not null || length.Longest is not null)
@@ -114,12 +118,22 @@ public static class PlungeDrawing
         Plot plot,
         LengthResult length,
         double reference,
-        Steering steering,
+        (Steering Steering, double Rack) steering,
         Display display
     )
     {
+        // However the power unit stands, what all of its states allow.
         var here = length
-            .Positions.Where(p => p.Steering == steering)
+            .Positions.Where(p => PanelOf(p) == steering)
+            .GroupBy(p => p.Travel)
+            .Select(g =>
+                g.First() with
+                {
+                    LeftIn = g.Min(p => p.LeftIn),
+                    LeftOut = g.Min(p => p.LeftOut),
+                    Read = g.Any(p => p.Read),
+                }
+            )
             .OrderBy(p => p.Travel)
             .ToList();
         // Readings that no curve joins stand alone: a bar at each, not a band that would claim what lies between.
@@ -158,7 +172,7 @@ public static class PlungeDrawing
         }
         foreach (var (end, name, down) in Ends(length))
         {
-            if (end.Steering != steering)
+            if ((end.Steering, end.Place?.Rack ?? 0) != steering)
                 continue;
             var spot = plot.At(end.Travel, end.Length);
             board.Add(new Line(Ink.Gone, new(plot.Left, spot.Y), new(plot.Right, spot.Y)));
@@ -226,6 +240,28 @@ public static class PlungeDrawing
             _ => "ride height",
         };
 
+    /// <summary>Which panel a position is drawn in: one a steering position, one a place of the rack.</summary>
+    private static (Steering Steering, double Rack) PanelOf(PositionLeft p) =>
+        (p.Steering, p.Place?.Rack ?? 0);
+
+    private static string NameOf(
+        (Steering Steering, double Rack) panel,
+        LengthResult length,
+        Display display
+    ) =>
+        length.Positions.Any(p => p.Place is not null) && panel.Rack != 0
+            ? $"Rack {Say.Length(Math.Abs(panel.Rack)).In(display)} to the {(panel.Rack > 0 ? "left" : "right")}"
+            : NameOf(panel.Steering);
+
+    private static string NameOf(PositionLeft p, LengthResult length, Display display) =>
+        NameOf(PanelOf(p), length, display)
+        + p.Place?.PowerUnit switch
+        {
+            PowerUnitState.Driving => ", driving",
+            PowerUnitState.Overrun => ", overrun",
+            _ => "",
+        };
+
     /// <summary>A steering position as one would say it.</summary>
     internal static string NameOf(Steering steering) =>
         steering switch
@@ -252,7 +288,7 @@ public static class PlungeDrawing
             : $"No length is allowed at every position; {Say.Length(length.Missing).In(display)} is missing.";
         foreach (var (end, name, _) in Ends(length))
             words +=
-                $" The {Words(end, name, display)}, {NameOf(end.Steering).ToLowerInvariant()}.";
+                $" The {Words(end, name, display)}, {NameOf((end.Steering, end.Place?.Rack ?? 0), length, display).ToLowerInvariant()}.";
         return words;
     }
 
@@ -267,7 +303,7 @@ public static class PlungeDrawing
             var row = new List<string>
             {
                 TravelWords(p.Travel, display),
-                NameOf(p.Steering),
+                NameOf(p, length, display),
                 Say.Length(p.LeftIn).In(display),
                 Say.Length(p.LeftOut).In(display),
             };
@@ -277,7 +313,11 @@ public static class PlungeDrawing
                 row.Add(p.InnerAngle is { } a ? Say.Angle(a).In(display) : "");
             }
             row.AddRange(loads.Select(c => c.Cell(p, display)));
-            row.Add(p.Read ? "reading" : "between readings");
+            row.Add(
+                p.Place is not null ? "linkage"
+                : p.Read ? "reading"
+                : "between readings"
+            );
             rows.Add(row);
         }
         IReadOnlyList<string> heads =

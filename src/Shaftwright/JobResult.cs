@@ -51,7 +51,8 @@ public sealed class JobResult
                     job.Joints,
                     Joints,
                     job.Length ?? new LengthInput(),
-                    Car?.ThisCar?.Governing
+                    Car?.ThisCar?.Governing,
+                    Corner?.Linkage
                 )
                 : null
         );

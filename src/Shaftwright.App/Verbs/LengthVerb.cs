@@ -1,3 +1,4 @@
+using Shaftwright.Corner;
 using Shaftwright.Drawings;
 using Shaftwright.JobFile;
 using Shaftwright.Length;
@@ -12,10 +13,11 @@ internal static class LengthVerb
         new()
         {
             Name = "length",
-            Description = "How long the shaft is made, from the readings at the car.",
+            Description =
+                "How long the shaft is made, from the readings or the linkage of the car.",
             Lacks = r =>
-                r.Job.Corner is not { Readings.Count: > 0 }
-                    ? "it holds no readings of a corner (\"corner.readings\")."
+                r.Job.Corner is not { Readings.Count: > 0 } and not { Linkage: not null }
+                    ? "it holds no readings of a corner (\"corner.readings\") and no linkage (\"corner.linkage\")."
                     : null,
             Answer = StageAnswers.Length,
             NoAnswer = "No length yet.",
@@ -40,7 +42,9 @@ internal static class LengthVerb
                     name,
                     Say.Length(end.Length).In(display),
                     "± " + Say.Length(2 * end.StandardUncertainty).In(display),
-                    $"{Does(end.Forbids)} at {Words.Travel(end.Travel, display)}, {Words.NameOf(end.Steering)}",
+                    end.Place is { } place
+                        ? $"{Does(end.Forbids)} {PositionWords.At(end.Travel, place).In(display)}"
+                        : $"{Does(end.Forbids)} at {Words.Travel(end.Travel, display)}, {Words.NameOf(end.Steering)}",
                 ]);
         }
         End("Shortest", length.Shortest);
@@ -60,6 +64,11 @@ internal static class LengthVerb
                 PlainText.Spaced($"Worth measuring again first: {again.Words.In(display)}.")
             );
 
+        if (length.Sweep.Count > 0)
+        {
+            Sweep(length, display, text);
+            return;
+        }
         var read = length.Positions.Where(p => p.Read).ToList();
         if (read.Count == 0)
             return;
@@ -85,6 +94,31 @@ internal static class LengthVerb
                         Say.Length(p.LeftOut).In(display),
                         p.InnerAngle is { } a ? Say.Angle(a).In(display) : "not read",
                         .. loads.Select(c => c.Cell(p, display)),
+                    ]
+            )
+        );
+        PlainText.Table(text, table);
+    }
+
+    private static void Sweep(LengthResult length, Display display, TextWriter text)
+    {
+        string Long(double? mm) => mm is { } v ? Say.Length(v).In(display) : "";
+        string Turned(double? rad) => rad is { } v ? Say.Angle(v).In(display) : "";
+        List<IReadOnlyList<string>> table =
+        [
+            ["Travel", "Rack", "Power unit", "Distance", "Plunge", "Inner angle", "Outer angle"],
+        ];
+        table.AddRange(
+            length.Sweep.Select(p =>
+                (IReadOnlyList<string>)
+                    [
+                        Words.Travel(p.Travel, display),
+                        Long(p.Rack),
+                        Words.NameOf(p.PowerUnit),
+                        p.Reached ? Long(p.Distance) : "not reached",
+                        Long(p.Plunge),
+                        Turned(p.InnerAngle),
+                        Turned(p.OuterAngle),
                     ]
             )
         );

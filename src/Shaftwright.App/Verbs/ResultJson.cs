@@ -5,6 +5,7 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using Shaftwright.Car;
 using Shaftwright.Corner;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Cut.Search;
@@ -39,6 +40,7 @@ internal sealed class ResultJson
                 Named<Severity>(),
                 Named<Stage>(),
                 Named<Steering>(),
+                Named<PowerUnitState>(),
                 Named<Forbids>(),
                 Named<ShaftEnd>(),
                 Named<SearchGoal>(),

@@ -1,4 +1,5 @@
 using Shaftwright.Corner;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.CrackTest;
 using Shaftwright.Measures;
 
@@ -23,6 +24,15 @@ internal static class Words
             Steering.FullLeft => "full left lock",
             Steering.FullRight => "full right lock",
             _ => "straight ahead",
+        };
+
+    /// <summary>How the power unit stands.</summary>
+    public static string NameOf(PowerUnitState state) =>
+        state switch
+        {
+            PowerUnitState.Driving => "driving",
+            PowerUnitState.Overrun => "overrun",
+            _ => "at rest",
         };
 
     /// <summary>A method of testing.</summary>

@@ -1,4 +1,5 @@
 using Shaftwright.Car;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
@@ -16,12 +17,30 @@ public static class StageAnswers
     public static Sentence? Corner(JobResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        if (result.Corner?.Linkage is { Positions.Count: > 0 } linkage)
+            return Linkage(linkage);
         if (result.Job.Corner is not { Readings.Count: > 0 } corner)
             return null;
         var travels = corner.Readings.Select(r => r.Travel?.Value).OfType<double>().ToList();
         if (travels.Count == 0)
             return null;
         return $"{Count(corner.Readings.Count, "reading", "readings")}, from {Travel(travels.Min())} to {Travel(travels.Max())}.";
+    }
+
+    private static Sentence Linkage(LinkageResult linkage)
+    {
+        var reached = linkage.Positions.Where(p => p.Line is not null).ToList();
+        Sentence kind = linkage.Kind switch
+        {
+            LinkageKind.DoubleWishbone => $"Double wishbones",
+            LinkageKind.Strut => $"Strut",
+            LinkageKind.PivotedArm => $"Arm on one axis",
+            LinkageKind.FiveLink => $"Five links",
+            _ => $"Beam",
+        };
+        return reached.Count == 0
+            ? (Sentence)$"{kind} by its points; it goes nowhere that was asked for."
+            : $"{kind} by its points: {Say.Length(reached.Min(p => p.Line!.Value.Distance))} to {Say.Length(reached.Max(p => p.Line!.Value.Distance))} between the joint centres, from {Travel(reached.Min(p => p.Travel))} to {Travel(reached.Max(p => p.Travel))}.";
     }
 
     /// <summary>Torque into the shaft; null when it is not known.</summary>

@@ -157,6 +157,13 @@ internal static class JobShape
             CornerFields.PowerUnitAwayFromWheel,
             c => c.PowerUnitAwayFromWheel,
             (c, v) => c with { PowerUnitAwayFromWheel = v }
+        )
+        .Part(
+            "linkage",
+            "the linkage by its points; where it is whole the length is found from it",
+            LinkageShape.Linkage,
+            c => c.Linkage,
+            (c, v) => c with { Linkage = v }
         );
 
     private static readonly ObjectShape<PlungeAtAngle> s_plunge = new ObjectShape<PlungeAtAngle>(

@@ -1,4 +1,5 @@
 using Shaftwright.Corner;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Length;
 using Shaftwright.Measures;
 
@@ -17,7 +18,7 @@ public static class LengthWords
             return new(
                 $"No length works. It is short by",
                 $"{Say.Length(length.Missing)}",
-                $": {Where(longest.Travel, longest.Steering, length)} {Words(longest.Forbids)}, {Where(shortest.Travel, shortest.Steering, length)} {Words(shortest.Forbids)}.",
+                $": {Where(longest.Travel, longest.Steering, length, longest.Place)} {Words(longest.Forbids)}, {Where(shortest.Travel, shortest.Steering, length, shortest.Place)} {Words(shortest.Forbids)}.",
                 null
             );
         if (length.Make is not { } make)
@@ -40,9 +41,16 @@ public static class LengthWords
     }
 
     /// <summary>A position as one would say it.</summary>
-    public static Sentence Where(double travel, Steering steering, LengthResult length)
+    public static Sentence Where(
+        double travel,
+        Steering steering,
+        LengthResult length,
+        LinkagePlace? solved = null
+    )
     {
         ArgumentNullException.ThrowIfNull(length);
+        if (solved is { } at)
+            return PositionWords.At(travel, at);
         var lowest = length.Positions.Count > 0 ? length.Positions.Min(p => p.Travel) : travel;
         var highest = length.Positions.Count > 0 ? length.Positions.Max(p => p.Travel) : travel;
         Sentence place =

@@ -1,3 +1,4 @@
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Corner;
@@ -93,10 +94,14 @@ public sealed record CornerInput
     /// <summary>How far it takes the inner joint away from the wheel.</summary>
     public Measured<Distance>? PowerUnitAwayFromWheel { get; init; }
 
+    /// <summary>The linkage by its points. Where it is whole, the length is found from it.</summary>
+    public LinkageInput? Linkage { get; init; }
+
     /// <summary>Collects what is out of range.</summary>
     public void Check(InputCheck check, string path)
     {
         ArgumentNullException.ThrowIfNull(check);
+        Linkage?.Check(check, path + ".linkage");
         check.Range(path, CornerFields.TrialLength, TrialLength);
         check.Range(path, CornerFields.OutputEndFloat, OutputEndFloat);
         check.Range(path, CornerFields.PowerUnitTowardsWheel, PowerUnitTowardsWheel);

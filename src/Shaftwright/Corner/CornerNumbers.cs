@@ -1,3 +1,4 @@
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Measures;
 
 namespace Shaftwright.Corner;
@@ -26,6 +27,40 @@ internal sealed class CornerNumbers
         Values = values;
         Uncertain = uncertain;
     }
+
+    /// <summary>The linkage; null when there is none, or it cannot be set up.</summary>
+    public LinkageModel? Model { get; private init; }
+
+    /// <summary>The linkage as it most likely is.</summary>
+    public LinkageCar? Car { get; private init; }
+
+    /// <summary>The paths it was asked to go.</summary>
+    public IReadOnlyList<SweptPath> Asked { get; private init; } = [];
+
+    /// <summary>What it can go of them.</summary>
+    public IReadOnlyList<SweptPath> Paths { get; private init; } = [];
+
+    /// <summary>Where it ends before that.</summary>
+    public IReadOnlyList<PathEnd> Ends { get; private init; } = [];
+
+    /// <summary>What is missing of the linkage, in words.</summary>
+    public IReadOnlyList<string> MissingOfLinkage { get; private init; } = [];
+
+    /// <summary>Why a whole linkage cannot be assembled, in words.</summary>
+    public string WhyNotAssembled { get; private init; } = "";
+
+    /// <summary>True when there are readings beside a linkage that cannot be set up.</summary>
+    public bool ReadingsAlone { get; private init; }
+
+    /// <summary>The linkage of a row of values.</summary>
+    /// <param name="values">The row, possibly nudged; its last places are the linkage's.</param>
+    public LinkageCar CarOf(double[] values) =>
+        ReferenceEquals(values, Values)
+            ? Car!
+            : new(Model!, Model!.Coordinates(values.AsSpan(First, Model.Mean.Length)));
+
+    /// <summary>Where the linkage's places begin.</summary>
+    public int First { get; private init; }
 
     /// <summary>Every value, internal units; NaN where nothing was read, 0 for an allowance that nobody gave.</summary>
     public double[] Values { get; }
@@ -81,7 +116,69 @@ internal sealed class CornerNumbers
             Put(At(i, InnerAngle), i, CornerFields.InnerAngle, r.InnerAngle);
             Put(At(i, OuterAngle), i, CornerFields.OuterAngle, r.OuterAngle);
         }
-        return new CornerNumbers(values, uncertain);
+        return corner.Linkage is { } linkage
+            ? WithLinkage(corner, linkage, values, uncertain)
+            : new CornerNumbers(values, uncertain);
+    }
+
+    private static CornerNumbers WithLinkage(
+        CornerInput corner,
+        LinkageInput linkage,
+        double[] values,
+        List<UncertainValue> uncertain
+    )
+    {
+        var model = LinkageModel.Of(linkage, out var missing);
+        var (car, why) = model is null ? (null, "") : Assembled(model);
+        if (model is null || car is null)
+            return new CornerNumbers(values, uncertain)
+            {
+                MissingOfLinkage = missing,
+                WhyNotAssembled = why,
+                ReadingsAlone = corner.Readings.Count > 0,
+            };
+        var asked = LinkageSweep.Asked(linkage);
+        var (paths, ends) = LinkageSweep.Reached(car, asked);
+        var all = new double[values.Length + model.Mean.Length];
+        values.CopyTo(all, 0);
+        for (var k = 0; k < model.Mean.Length; k++)
+        {
+            if (model.Moves(k))
+                uncertain.Add(
+                    new UncertainValue(values.Length + k, null, "linkage", model.Words[k], 1)
+                );
+        }
+        if (linkage.Bushes is { } bushes)
+        {
+            all[TowardsWheel] += bushes.Value;
+            all[AwayFromWheel] += bushes.Value;
+            if (LinkageFields.Bushes.StandardUncertainty(bushes) is > 0 and var u)
+            {
+                var field = LinkageFields.Bushes;
+                uncertain.Add(new UncertainValue(TowardsWheel, null, field.Name, field.Words, u));
+                uncertain.Add(new UncertainValue(AwayFromWheel, null, field.Name, field.Words, u));
+            }
+        }
+        return new CornerNumbers(all, uncertain)
+        {
+            Model = model,
+            Car = car,
+            First = values.Length,
+            Asked = asked,
+            Paths = paths,
+            Ends = ends,
+        };
+    }
+
+    /// <summary>The linkage at ride height, or why it does not hold together there.</summary>
+    private static (LinkageCar? Car, string Why) Assembled(LinkageModel model)
+    {
+        if (model.Coincident() is { } pair)
+            return (null, $"{pair.One} and {pair.Other} are one point");
+        var car = new LinkageCar(model, model.Mean);
+        return new CarrierSolver(car.Linkage).MoveTo(new(1e-3)).End == MoveEnd.Loose
+            ? (null, "they leave the hub loose or stand at a dead centre")
+            : (car, "");
     }
 }
 

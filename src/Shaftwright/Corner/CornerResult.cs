@@ -1,3 +1,4 @@
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Findings;
 
 namespace Shaftwright.Corner;
@@ -68,6 +69,9 @@ public sealed record CornerResult
 {
     /// <summary>The fitted sets.</summary>
     public IReadOnlyList<FittedSet> Sets { get; init; } = [];
+
+    /// <summary>What the linkage does; null when none is entered or it cannot be set up.</summary>
+    public LinkageResult? Linkage { get; init; }
 
     /// <summary>What to know beside the numbers.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }

@@ -1,3 +1,4 @@
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Findings;
 using Shaftwright.Measures;
 
@@ -28,9 +29,17 @@ public static class CornerSolver
         {
             Incomplete(corner, numbers, findings);
             Conditions(corner.Conditions, findings);
-            Allowances(corner, findings);
         }
-        return new CornerResult { Sets = sets, Findings = findings };
+        if (corner.Readings.Count > 0 || numbers.Model is not null)
+            Allowances(corner, findings);
+        return new CornerResult
+        {
+            Sets = sets,
+            Linkage = corner.Linkage is { } linkage
+                ? LinkageSolver.Solve(linkage, numbers, findings)
+                : null,
+            Findings = findings,
+        };
     }
 
     private static FittedSet Fit(
@@ -285,7 +294,10 @@ public static class CornerSolver
         var missing = new List<string>();
         if (corner.OutputEndFloat is null)
             missing.Add("end float of the output stub");
-        if (corner.PowerUnitTowardsWheel is null || corner.PowerUnitAwayFromWheel is null)
+        if (
+            (corner.PowerUnitTowardsWheel is null || corner.PowerUnitAwayFromWheel is null)
+            && corner.Linkage is not { Driving: not null, Overrun: not null }
+        )
             missing.Add("movement of the power unit under torque");
         if (missing.Count > 0)
             Add(

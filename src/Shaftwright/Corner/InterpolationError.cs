@@ -19,7 +19,8 @@ internal static class InterpolationError
     /// <param name="length">The length itself, mm, for the step from square to length.</param>
     public static double HalfWidth(ReadingSet set, double[] values, double travel, double length)
     {
-        if (!set.Fitted || length <= 0)
+        // A linkage is solved at every travel.
+        if (!set.Fitted || set.Place is not null || length <= 0)
             return 0;
         var order = set.Degree + 1;
         var t = set.Column(values, CornerNumbers.Travel);

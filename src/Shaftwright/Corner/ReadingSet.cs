@@ -1,6 +1,9 @@
+using Shaftwright.Corner.Linkages;
+
 namespace Shaftwright.Corner;
 
-/// <summary>Readings of one form at one steering position, that one set of curves is fitted to.</summary>
+/// <summary>Readings of one form at one steering position, that one set of curves is fitted to; or a path along which a linkage is
+/// solved, which counts as distance and angle read at every travel.</summary>
 internal sealed class ReadingSet
 {
     private ReadingSet(ReadingForm form, Steering steering, int[] readings, int distinctTravels)
@@ -18,11 +21,32 @@ internal sealed class ReadingSet
         };
     }
 
+    private ReadingSet(SweptPath path)
+    {
+        Form = ReadingForm.DistanceAndAngle;
+        Steering =
+            path.Place.Rack > 0 ? Steering.FullLeft
+            : path.Place.Rack < 0 ? Steering.FullRight
+            : Steering.Straight;
+        // Each travel stands for no reading of the corner.
+        Readings = [.. path.Travels.Select(_ => NoReading)];
+        Fitted = true;
+        _travels = [.. path.Travels];
+        Place = path.Place;
+    }
+
+    private const int NoReading = -1;
+
+    private readonly double[]? _travels;
+
+    /// <summary>Rack, power unit and the other wheel, where a linkage is solved; null for readings.</summary>
+    public LinkagePlace? Place { get; }
+
     public ReadingForm Form { get; }
 
     public Steering Steering { get; }
 
-    /// <summary>Indexes of the readings, in order of travel.</summary>
+    /// <summary>Indexes of the readings, in order of travel; −1 where a linkage is solved.</summary>
     public int[] Readings { get; }
 
     /// <summary>True when the travel between the readings is covered by curves.</summary>
@@ -31,11 +55,15 @@ internal sealed class ReadingSet
     public int Degree { get; }
 
     public double Travel(double[] values, int k) =>
-        values[CornerNumbers.At(Readings[k], CornerNumbers.Travel)];
+        _travels is { } travels
+            ? travels[k]
+            : values[CornerNumbers.At(Readings[k], CornerNumbers.Travel)];
 
     /// <summary>The values of a field over the set, in order of travel.</summary>
     public double[] Column(double[] values, int field)
     {
+        if (_travels is { } travels)
+            return travels;
         var column = new double[Readings.Length];
         for (var k = 0; k < column.Length; k++)
             column[k] = values[CornerNumbers.At(Readings[k], field)];
@@ -45,6 +73,12 @@ internal sealed class ReadingSet
     /// <summary>True when the field was read at every position of the set.</summary>
     public bool Has(double[] values, int field) =>
         Readings.All(i => !double.IsNaN(values[CornerNumbers.At(i, field)]));
+
+    /// <summary>What a length is found from: the linkage's paths where there is one, else the readings.</summary>
+    public static IReadOnlyList<ReadingSet> Of(CornerInput corner, CornerNumbers numbers) =>
+        numbers.Model is null
+            ? Of(corner, numbers.Values)
+            : [.. numbers.Paths.Select(p => new ReadingSet(p))];
 
     /// <summary>Sorts the usable readings into sets. A reading that gives both forms stands in both.</summary>
     public static IReadOnlyList<ReadingSet> Of(CornerInput corner, double[] values)

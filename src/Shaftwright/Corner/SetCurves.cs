@@ -1,3 +1,5 @@
+using Shaftwright.Corner.Linkages;
+
 namespace Shaftwright.Corner;
 
 /// <summary>The curves of one set over travel. All are of squares of lengths (or an axial length), because these are
@@ -7,10 +9,22 @@ namespace Shaftwright.Corner;
 internal sealed class SetCurves
 {
     private readonly ReadingSet _set;
-    private readonly TravelCurve _first;
-    private readonly TravelCurve _second;
+    private readonly LinkagePath? _path;
+
+    // Of a linkage's path these stay unused: it is solved wherever it is asked for.
+    private readonly TravelCurve _first = null!;
+    private readonly TravelCurve _second = null!;
     private readonly TravelCurve? _across;
     private readonly TravelCurve? _outer;
+
+    /// <summary>Stands for the path of a linkage.</summary>
+    /// <param name="set">The path's set.</param>
+    /// <param name="path">The linkage on it.</param>
+    public SetCurves(ReadingSet set, LinkagePath path)
+    {
+        _set = set;
+        _path = path;
+    }
 
     /// <summary>Fits the set's curves to a row of values.</summary>
     /// <param name="set">Which readings.</param>
@@ -89,20 +103,23 @@ internal sealed class SetCurves
     public double OutStop(double travel) => Math.Sqrt(Math.Max(0, _second.At(travel)));
 
     /// <summary>Form (b): distance between the joint centres, mm.</summary>
-    public double Distance(double travel) => Math.Sqrt(Math.Max(0, _first.At(travel)));
+    public double Distance(double travel) =>
+        _path is { } path ? path.Line(travel).Distance : Math.Sqrt(Math.Max(0, _first.At(travel)));
 
     /// <summary>Form (b): the part of that distance along the inner joint's axis, mm.</summary>
-    public double Axial(double travel) => _second.At(travel);
+    public double Axial(double travel) =>
+        _path is { } path ? path.Line(travel).Axial : _second.At(travel);
 
     /// <summary>True when the inner angle is known over the set.</summary>
     public bool HasAngle => _set.Form == ReadingForm.DistanceAndAngle || _across is not null;
 
     /// <summary>True when the outer angle is known over the set.</summary>
-    public bool HasOuterAngle => _outer is not null;
+    public bool HasOuterAngle => _outer is not null || _path is not null;
 
     /// <summary>Square of the outer joint's distance from the inner axis, mm²; 0 when no angle was read.</summary>
     public double AcrossSquared(double travel) =>
-        _set.Form == ReadingForm.DistanceAndAngle
+        _path is { } path ? Square(path.Line(travel).Across)
+        : _set.Form == ReadingForm.DistanceAndAngle
             ? Math.Max(0, _first.At(travel) - Square(_second.At(travel)))
         : _across is { } across ? Math.Max(0, across.At(travel))
         : 0;
@@ -113,7 +130,8 @@ internal sealed class SetCurves
     /// <param name="to">Highest travel, mm.</param>
     public IReadOnlyList<double> Corners(double from, double to)
     {
-        if (!HasAngle)
+        // A linkage's across distance is a length of its own, and needs no clamp.
+        if (!HasAngle || _path is not null)
             return [];
         const int Intervals = 64;
         var points = new List<double>(Intervals + 1);
@@ -162,9 +180,15 @@ internal sealed class SetCurves
         return (a + b) / 2;
     }
 
-    /// <summary>Outer angle, rad; NaN when it was not read.</summary>
+    /// <summary>Outer angle, rad, of a shaft whose inner centre stands at a plunge, mm; from readings, as read.</summary>
+    public double OuterAngle(double travel, double plunge) =>
+        _path is { } path ? path.Line(travel).OuterAngleAt(plunge) : OuterAngle(travel);
+
+    /// <summary>Outer angle, rad, with the inner joint at mid-plunge; NaN when it was not read.</summary>
     public double OuterAngle(double travel) =>
-        _outer is { } outer ? Math.Asin(Math.Sqrt(Math.Clamp(outer.At(travel), 0, 1))) : double.NaN;
+        _path is { } path ? path.Line(travel).OuterAngleAt(0)
+        : _outer is { } outer ? Math.Asin(Math.Sqrt(Math.Clamp(outer.At(travel), 0, 1)))
+        : double.NaN;
 
     private static double Square(double x) => x * x;
 }

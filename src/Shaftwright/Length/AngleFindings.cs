@@ -1,4 +1,5 @@
 using Shaftwright.Corner;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Findings;
 using Shaftwright.Joints;
 using Shaftwright.Measures;
@@ -18,7 +19,13 @@ internal sealed class AngleFindings(
     private const string Source =
         "rigid-body geometry, derived in docs/length.md; guard band by ISO 14253-1, from memory";
 
-    private sealed record Worst(double Angle, double Uncertainty, double Travel, Steering Steering);
+    private sealed record Worst(
+        double Angle,
+        double Uncertainty,
+        double Travel,
+        Steering Steering,
+        LinkagePlace? Place = null
+    );
 
     /// <summary>Judges both joints with a shaft of this length.</summary>
     /// <param name="envelopes">All sets.</param>
@@ -58,7 +65,7 @@ internal sealed class AngleFindings(
                 add(
                     Severity.Stop,
                     $"{joint}-angle",
-                    $"The {joint} joint would work at {Say.Angle(w.Angle)} {PositionWords.At(w.Travel, w.Steering)}; its limit is {Say.Angle(limit.Value)}.",
+                    $"The {joint} joint would work at {Say.Angle(w.Angle)} {PositionWords.At(w.Travel, w.Steering, w.Place)}; its limit is {Say.Angle(limit.Value)}.",
                     $"Limit the travel or the steering lock, or use a joint with more angle.",
                     Source
                 );
@@ -66,7 +73,7 @@ internal sealed class AngleFindings(
                 add(
                     Severity.Caution,
                     $"{joint}-angle-close",
-                    $"The {joint} joint would work at {Say.Angle(w.Angle)} {PositionWords.At(w.Travel, w.Steering)}, which may be off by {Say.Angle(2 * u)}; its limit is {Say.Angle(limit.Value)}.",
+                    $"The {joint} joint would work at {Say.Angle(w.Angle)} {PositionWords.At(w.Travel, w.Steering, w.Place)}, which may be off by {Say.Angle(2 * u)}; its limit is {Say.Angle(limit.Value)}.",
                     $"Too close to call: read that angle again, better, or keep further off.",
                     Source
                 );
@@ -87,8 +94,11 @@ internal sealed class AngleFindings(
         double? length
     )
     {
+        // Beside a linkage the readings count through what they corrected of it.
         var found = corner
-            .Readings.Where(r => r is { OuterAngle: not null, Travel: not null })
+            .Readings.Where(r =>
+                !numbers.FromLinkage && r is { OuterAngle: not null, Travel: not null }
+            )
             .Select(r => new Worst(
                 r.OuterAngle!.Value,
                 CornerFields.OuterAngle.StandardUncertainty(r.OuterAngle),
@@ -108,7 +118,8 @@ internal sealed class AngleFindings(
                     -negative,
                     Largest(e.Set, r => r.OuterAngle, CornerFields.OuterAngle),
                     travel,
-                    e.Set.Steering
+                    e.Set.Steering,
+                    e.Set.Place
                 )
             );
         }
@@ -122,7 +133,8 @@ internal sealed class AngleFindings(
         {
             // The angle was read at another length than the one to make; the distance across the axis is what stays.
             if (
-                r is not { InnerAngle: { } phi, Travel: { } travel }
+                numbers.FromLinkage
+                || r is not { InnerAngle: { } phi, Travel: { } travel }
                 || (r.Distance ?? corner.TrialLength) is not { } read
             )
                 continue;
@@ -149,7 +161,8 @@ internal sealed class AngleFindings(
                     -negative,
                     Largest(e.Set, r => r.InnerAngle, CornerFields.InnerAngle),
                     at,
-                    e.Set.Steering
+                    e.Set.Steering,
+                    e.Set.Place
                 )
             );
         }
@@ -162,7 +175,7 @@ internal sealed class AngleFindings(
         Field<Angle> of
     ) =>
         set
-            .Readings.Select(i => field(corner.Readings[i]))
+            .Readings.Select(i => i < 0 ? null : field(corner.Readings[i]))
             .Max(m => m is null ? 0 : of.StandardUncertainty(m));
 
     private static string Words(Steering steering) =>

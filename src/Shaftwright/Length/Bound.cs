@@ -39,7 +39,8 @@ internal sealed record Bound(
         : Forbids.JointPullsOut;
 
     /// <summary>As an end of the window.</summary>
-    public WindowEnd AsEnd() => new(Length, StandardUncertainty, Travel, Set.Steering, Forbids);
+    public WindowEnd AsEnd() =>
+        new(Length, StandardUncertainty, Travel, Set.Steering, Forbids) { Place = Set.Place };
 
     /// <summary>Both sides of a set, with the margin and at the stop itself, found and weighed.</summary>
     public static IEnumerable<Bound> Of(SetEnvelope envelope, LengthNumbers numbers, double margin)

@@ -27,6 +27,9 @@ internal sealed class LengthFindings(
     /// <summary>False, with the reason said, when no length can be told from the readings.</summary>
     public bool EnoughToSolve(LengthNumbers numbers)
     {
+        if (numbers.FromLinkage)
+            // What it lacks is said by the corner stage.
+            return numbers.Sets.Count > 0 || NoPlunge(numbers);
         if (corner.Readings.Count == 0)
         {
             Add(
@@ -112,6 +115,19 @@ internal sealed class LengthFindings(
         return true;
     }
 
+    private bool NoPlunge(LengthNumbers numbers)
+    {
+        if (!numbers.HasPlungeLimits)
+            Add(
+                Severity.Stop,
+                "no-usable-reading",
+                $"The linkage is known, but the inner joint's plunge is not, so no length follows.",
+                $"Slide the inner joint on the bench and enter its plunge in and out from the middle.",
+                Geometry
+            );
+        return false;
+    }
+
     /// <summary>Judges a result.</summary>
     public IReadOnlyList<Finding> Judge(
         LengthResult result,
@@ -150,7 +166,7 @@ internal sealed class LengthFindings(
         Add(
             Severity.Stop,
             "no-length",
-            $"No length works: {PositionWords.At(longest.Travel, longest.Steering)} the shaft may be {Say.Length(longest.Length)} at most, or the joint bottoms; {PositionWords.At(shortest.Travel, shortest.Steering)} it must be {Say.Length(shortest.Length)} at least, which {why}. {Say.Length(result.Missing)} are missing.",
+            $"No length works: {PositionWords.At(longest.Travel, longest.Steering, longest.Place)} the shaft may be {Say.Length(longest.Length)} at most, or the joint bottoms; {PositionWords.At(shortest.Travel, shortest.Steering, shortest.Place)} it must be {Say.Length(shortest.Length)} at least, which {why}. {Say.Length(result.Missing)} are missing.",
             $"Use an inner joint with {Say.Length(Math.Ceiling(result.Missing))} more {(shortest.Forbids is Forbids.InnerAngle or Forbids.OuterAngle ? "room for angle or plunge" : "plunge")}, limit the travel, or move the power unit. Do not make this shaft.",
             Geometry
         );
@@ -177,7 +193,7 @@ internal sealed class LengthFindings(
             Add(
                 Severity.Stop,
                 "chosen-outside-window",
-                $"The chosen length {Say.Length(make)} is {Say.Length(off)} too {(make > longest.Length ? "long" : "short")}: {PositionWords.At(end.Travel, end.Steering)} {Consequence(end.Forbids)}.",
+                $"The chosen length {Say.Length(make)} is {Say.Length(off)} too {(make > longest.Length ? "long" : "short")}: {PositionWords.At(end.Travel, end.Steering, end.Place)} {Consequence(end.Forbids)}.",
                 $"Make it {Say.Length(off)} {(make > longest.Length ? "shorter" : "longer")} at least.",
                 Geometry
             );
@@ -229,7 +245,7 @@ internal sealed class LengthFindings(
             Add(
                 Severity.Caution,
                 "plunge-table-exceeded",
-                $"The inner joint works at {Say.Angle(-negative)} {PositionWords.At(travel, e.Set.Steering)}, but its plunge was measured only up to {Say.Angle(end)}. Beyond that the loss is carried on at the slope of the last two rows.",
+                $"The inner joint works at {Say.Angle(-negative)} {PositionWords.At(travel, e.Set.Steering, e.Set.Place)}, but its plunge was measured only up to {Say.Angle(end)}. Beyond that the loss is carried on at the slope of the last two rows.",
                 $"Measure the plunge at {Say.Angle(-negative)} too.",
                 Practice
             );

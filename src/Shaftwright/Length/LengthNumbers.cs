@@ -1,4 +1,5 @@
 using Shaftwright.Corner;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Joints;
 using Shaftwright.Measures;
 
@@ -7,6 +8,7 @@ namespace Shaftwright.Length;
 /// <summary>Everything the length depends on, as one row of numbers with what is uncertain among them.</summary>
 internal sealed class LengthNumbers
 {
+    private readonly CornerNumbers _read;
     private readonly PlungeLimits? _limits;
     private readonly PlungeLimits? _outerLimits;
     private readonly int _inner;
@@ -15,6 +17,7 @@ internal sealed class LengthNumbers
     public LengthNumbers(CornerInput corner, JointsInput? joints)
     {
         var read = CornerNumbers.Of(corner);
+        _read = read;
         _inner = read.Values.Length;
         _outer = _inner + PerJoint;
         _limits = joints?.Inner is { } inner ? PlungeLimits.Of(inner) : null;
@@ -40,7 +43,7 @@ internal sealed class LengthNumbers
         ReadAlong = corner.ReadAlong;
         StubWasHome = corner.Conditions.StubPushedHome == true;
         TableEndsAt = _limits?.TableEndsAt;
-        Sets = [.. ReadingSet.Of(corner, read.Values).Where(CanBeUsed)];
+        Sets = [.. ReadingSet.Of(corner, read).Where(CanBeUsed)];
     }
 
     /// <summary>Places within one joint.</summary>
@@ -55,6 +58,15 @@ internal sealed class LengthNumbers
     public IReadOnlyList<UncertainValue> Uncertain { get; }
 
     public SlideLine ReadAlong { get; }
+
+    /// <summary>The curves of a set, or the path of its linkage.</summary>
+    public SetCurves CurvesOf(ReadingSet set, double[] values) =>
+        set.Place is { } place
+            ? new(set, new LinkagePath(_read.CarOf(values), place))
+            : new(set, values, ReadAlong, Share);
+
+    /// <summary>A linkage is whole, and the length is found from it.</summary>
+    public bool FromLinkage => _read.Model is not null;
 
     public bool StubWasHome { get; }
 

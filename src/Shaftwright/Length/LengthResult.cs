@@ -1,4 +1,5 @@
 using Shaftwright.Corner;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Findings;
 using Shaftwright.Measures;
 
@@ -32,7 +33,11 @@ public sealed record WindowEnd(
     double Travel,
     Steering Steering,
     Forbids Forbids
-);
+)
+{
+    /// <summary>Rack, power unit and the other wheel where a linkage was solved; null for readings.</summary>
+    public LinkagePlace? Place { get; init; }
+}
 
 /// <summary>What is left of the joint at one position with the length to make.</summary>
 /// <param name="Travel">mm, bump positive.</param>
@@ -72,7 +77,34 @@ public sealed record PositionLeft(
 
     /// <summary>Outer boot.</summary>
     public double? OuterBoot { get; init; }
+
+    /// <summary>Rack, power unit and the other wheel where a linkage was solved; null for readings.</summary>
+    public LinkagePlace? Place { get; init; }
 }
+
+/// <summary>One position of a linkage with a shaft of <see cref="LengthResult.PositionsFor"/>.</summary>
+/// <param name="Travel">Wheel centre over ride height, mm.</param>
+/// <param name="Rack">Rack to the left, mm.</param>
+/// <param name="OtherTravel">The other wheel of a beam over ride height, mm.</param>
+/// <param name="PowerUnit">How the power unit stands.</param>
+/// <param name="Reached">False where the linkage does not get there; then the numbers are missing.</param>
+/// <param name="Distance">Straight distance between the joint centres, inner at mid-plunge, mm.</param>
+/// <param name="Axial">Part of it along the inner axis, mm.</param>
+/// <param name="Plunge">Plunge from mid-stroke, positive outboard, mm; null when the shaft does not reach.</param>
+/// <param name="InnerAngle">rad.</param>
+/// <param name="OuterAngle">rad.</param>
+public sealed record SweptLength(
+    double Travel,
+    double Rack,
+    double OtherTravel,
+    PowerUnitState PowerUnit,
+    bool Reached,
+    double? Distance,
+    double? Axial,
+    double? Plunge,
+    double? InnerAngle,
+    double? OuterAngle
+);
 
 /// <summary>The reading worth taking again first.</summary>
 /// <param name="ReadingIndex">Index into the corner's readings; null when it is a value shared by all (the trial length, an allowance).</param>
@@ -132,6 +164,9 @@ public sealed record LengthResult
     /// <summary>What is left at the readings and on the curve between with a shaft of <see cref="PositionsFor"/>, ordered by
     /// steering and travel.</summary>
     public IReadOnlyList<PositionLeft> Positions { get; init; } = [];
+
+    /// <summary>Every position that a linkage was asked to go to, in the order of the job; empty without a linkage.</summary>
+    public IReadOnlyList<SweptLength> Sweep { get; init; } = [];
 
     /// <summary>The reading worth taking again first; null when nothing is uncertain.</summary>
     public MeasureAgain? MeasureAgain { get; init; }

@@ -1,4 +1,5 @@
 using Shaftwright.Corner;
+using Shaftwright.Corner.Linkages;
 using Shaftwright.Findings;
 using Shaftwright.Geometry;
 using Shaftwright.Joints;
@@ -22,13 +23,15 @@ public static class LengthSolver
     /// <param name="seats">The joints' offsets on the shaft, for cut and overall lengths.</param>
     /// <param name="length">Margin, and a length already chosen.</param>
     /// <param name="shaftTorque">Torque in the shaft, N·mm, for the joints' margins against the torque they may carry; null if unknown.</param>
+    /// <param name="swept">What the corner's linkage does at the positions asked for; null without one.</param>
     /// <returns>A result with what could be computed; never throws on a legal job.</returns>
     public static LengthResult Solve(
         CornerInput corner,
         JointsInput? joints,
         JointsResult? seats,
         LengthInput length,
-        Band? shaftTorque = null
+        Band? shaftTorque = null,
+        LinkageResult? swept = null
     )
     {
         ArgumentNullException.ThrowIfNull(corner);
@@ -37,7 +40,7 @@ public static class LengthSolver
         var numbers = new LengthNumbers(corner, joints);
         var margin = length.Margin?.Value ?? LengthFields.UsualMargin;
         if (!findings.EnoughToSolve(numbers))
-            return new LengthResult { Findings = findings.All };
+            return new LengthResult { Sweep = Swept(swept, null, []), Findings = findings.All };
 
         List<SetEnvelope> envelopes =
         [
@@ -102,7 +105,11 @@ public static class LengthSolver
                 Positions = Positions(envelopes, numbers, middle),
             };
         }
-        return result with { Findings = findings.Judge(result, envelopes, numbers, margin) };
+        return result with
+        {
+            Sweep = Swept(swept, result.PositionsFor, envelopes),
+            Findings = findings.Judge(result, envelopes, numbers, margin),
+        };
     }
 
     /// <summary>Sum of the chances at every reading, and between readings where something binds there: to first order not less
@@ -142,6 +149,37 @@ public static class LengthSolver
         return Math.Floor(Math.Clamp(Math.Min(below, above), 0, MostTolerance) * 10) / 10;
     }
 
+    private static List<SweptLength> Swept(
+        LinkageResult? linkage,
+        double? length,
+        List<SetEnvelope> envelopes
+    )
+    {
+        SweptLength At(SweptPosition p)
+        {
+            // Each joint's own way of moving is in the envelope of the position's path.
+            var e =
+                p.Line is not null && length is not null
+                    ? envelopes.Find(e => e.Set.Place == p.Place)
+                    : null;
+            return new(
+                p.Travel,
+                p.Place.Rack,
+                p.Place.At(p.Travel).OtherTravel,
+                p.Place.PowerUnit,
+                p.Line is not null,
+                p.Line?.Distance,
+                p.Line?.Axial,
+                Number(p.Line?.Across > length ? null : e?.Plunge(length!.Value, p.Travel)),
+                Number(p.Line?.Across > length ? null : e?.InnerAngle(length!.Value, p.Travel)),
+                Number(p.Line?.Across > length ? null : e?.OuterAngle(p.Travel, length))
+            );
+        }
+        return [.. (linkage?.Positions ?? []).Select(At)];
+    }
+
+    private static double? Number(double? x) => x is { } v && double.IsFinite(v) ? v : null;
+
     private static List<PositionLeft> Positions(
         List<SetEnvelope> envelopes,
         LengthNumbers numbers,
@@ -167,6 +205,7 @@ public static class LengthSolver
                     {
                         Drift = e.Drift(length, t),
                         OuterPlunge = e.OuterPlunge(length, t),
+                        Place = e.Set.Place,
                     }
                 );
             var travels = e

@@ -22,7 +22,7 @@ internal static class ReadingToRepeat
         if (largest.Value is not { } value)
         {
             Sentence between =
-                $"one more reading {PositionWords.At(tightest.Travel, tightest.Set.Steering)}";
+                $"one more reading {PositionWords.At(tightest.Travel, tightest.Set.Steering, tightest.Set.Place)}";
             return new MeasureAgain(null, "travel", share, between);
         }
         if (value.Reading is not { } i)

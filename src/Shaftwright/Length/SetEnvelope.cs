@@ -22,7 +22,7 @@ internal sealed class SetEnvelope
     {
         Set = set;
         _share = numbers.Share;
-        _curves = new SetCurves(set, values, numbers.ReadAlong, _share);
+        _curves = numbers.CurvesOf(set, values);
         _limits = numbers.LimitsOf(values);
         _from = set.Travel(values, 0);
         _to = set.Travel(values, set.Readings.Length - 1);
@@ -157,11 +157,25 @@ internal sealed class SetEnvelope
         return Math.Asin(Math.Min(1, r / arm));
     }
 
-    /// <summary>Outer angle as read, rad; the worst of its drift where the shaft floats; null when it was not read.</summary>
-    public double? OuterAngle(double travel, double? length = null) =>
-        !HasOuterAngle ? null
-        : _floating is { } floating && length is { } l ? floating.OuterAngle(l, travel)
-        : _curves.OuterAngle(travel);
+    /// <summary>Distance between the joint centres, mm; null when only in and out were read.</summary>
+    public double? Distance(double travel) =>
+        Set.Form == ReadingForm.DistanceAndAngle ? _curves.Distance(travel) : null;
+
+    /// <summary>Outer angle, rad; from readings as read, from a linkage with a shaft of this length; the worst of its drift where the
+    /// shaft floats; null when it was not read.</summary>
+    public double? OuterAngle(double travel, double? length = null)
+    {
+        if (!HasOuterAngle)
+            return null;
+        if (length is not { } l)
+            return _curves.OuterAngle(travel);
+        if (_floating is { } floating)
+            return floating.OuterAngle(l, travel);
+        // The shaft's line begins at the point it bends about.
+        return Plunge(l, travel) is { } plunge
+            ? _curves.OuterAngle(travel, _share * plunge)
+            : _curves.OuterAngle(travel);
+    }
 
     /// <summary>Distance between the joint centres along the inner axis, inner at mid-stroke, mm. From in and out it is had by taking
     /// mid-stroke half-way between the stops.</summary>

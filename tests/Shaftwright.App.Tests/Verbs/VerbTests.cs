@@ -10,6 +10,8 @@ public class VerbTests
     private const string Plover = "examples/grass-track-left-rear.swjob.json";
     private const string Pickup = "examples/electric-pickup-right-front.swjob.json";
 
+    private const string Knot = "examples/mud-trial-left-front.swjob.json";
+
     private const string Dunlin = "examples/hill-climb-right-rear.swjob.json";
 
     /// <summary>Text for people against approved files, one a case. SHAFTWRIGHT_APPROVE=1 writes them anew, to be read before they are committed.</summary>
@@ -18,6 +20,7 @@ public class VerbTests
     [InlineData("length-inch", 0, "length", Plover, "--units", "inch")]
     [InlineData("length-none", 1, "length", Pickup)]
     [InlineData("shelf", 0, "shelf", Plover, "--from", "examples/shelf.csv")]
+    [InlineData("length-linkage", 0, "length", Knot)]
     [InlineData("cut", 0, "cut", Plover)]
     [InlineData("strength", 0, "strength", Plover)]
     [InlineData("weld", 0, "weld", Plover)]

@@ -35,6 +35,15 @@ internal static class RandomJob
                 band!["from"] = random.Next(0, 100);
                 band["to"] = $"{random.Next(101, 300)}.50 mm";
             }
+            if (node["points"] is JsonArray points)
+            {
+                var seen = new HashSet<string>();
+                for (var i = points.Count - 1; i >= 0; i--)
+                {
+                    if (!seen.Add((string?)points[i]!["point"] ?? "wheelCentre"))
+                        points.RemoveAt(i);
+                }
+            }
             if (node.ContainsKey("id"))
                 node["id"] = $"e{ids++}";
             if (node.ContainsKey("sha256"))
@@ -55,6 +64,7 @@ internal static class RandomJob
             JsonValueKind.False => value.GetPropertyName()
                 is "withdrawn"
                     or "fusionFromSample"
+                    or "mirrored"
                     or "crackSign",
             JsonValueKind.Number => value.Parent is JsonObject
                 && value.GetPropertyName() == "mostLeaves",

@@ -31,6 +31,10 @@ public readonly record struct ShaftLine(Vec3 Inner, Vec3 InnerAxis, Vec3 Outer, 
 
     /// <summary>Angle ψ at the outer joint, rad; NaN when the shaft does not reach.</summary>
     /// <param name="length">Joint centre to joint centre L, mm.</param>
-    public double OuterAngle(double length) =>
-        (Outer - Inner - InnerAxis * Plunge(length)).AngleTo(OuterAxis);
+    public double OuterAngle(double length) => OuterAngleAt(Plunge(length));
+
+    /// <summary>Angle ψ at the outer joint with the inner centre at a plunge, rad.</summary>
+    /// <param name="plunge">mm from mid-stroke, positive outboard.</param>
+    public double OuterAngleAt(double plunge) =>
+        (Outer - Inner - InnerAxis * plunge).AngleTo(OuterAxis);
 }
