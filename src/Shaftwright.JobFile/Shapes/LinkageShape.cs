@@ -5,6 +5,25 @@ namespace Shaftwright.JobFile.Shapes;
 /// <summary>The linkage of a job file, member by member.</summary>
 internal static class LinkageShape
 {
+    private static readonly ObjectShape<ReferenceInput> s_reference =
+        new ObjectShape<ReferenceInput>(
+            "referencePoint",
+            "a point that tapes are held to",
+            () => new()
+        )
+            .Text("name", "what it is called", 60, r => r.Name, (r, v) => r with { Name = v })
+            .Measure(LinkageFields.X, r => r.X, (r, v) => r with { X = v })
+            .Measure(LinkageFields.Y, r => r.Y, (r, v) => r with { Y = v })
+            .Measure(LinkageFields.Z, r => r.Z, (r, v) => r with { Z = v });
+
+    private static readonly ObjectShape<TapeInput> s_tape = new ObjectShape<TapeInput>(
+        "tape",
+        "one tape from a reference point",
+        () => new()
+    )
+        .Text("from", "name of the reference point", 60, t => t.From, (t, v) => t with { From = v })
+        .Measure(LinkageFields.Tape, t => t.Distance, (t, v) => t with { Distance = v });
+
     private static readonly ObjectShape<PointInput> s_point = new ObjectShape<PointInput>(
         "linkagePoint",
         "one point at ride height, wheels straight, in the car's axes",
@@ -14,6 +33,14 @@ internal static class LinkageShape
         .Measure(LinkageFields.X, p => p.X, (p, v) => p with { X = v })
         .Measure(LinkageFields.Y, p => p.Y, (p, v) => p with { Y = v })
         .Measure(LinkageFields.Z, p => p.Z, (p, v) => p with { Z = v })
+        .List(
+            "tapes",
+            "tapes to it from reference points; three or more find it without its coordinates",
+            s_tape,
+            20,
+            p => p.Tapes,
+            (p, v) => p with { Tapes = v }
+        )
         .Flag(
             "mirrored",
             "true if it was measured on the other side of the car, which is alike: y then changes sign",
@@ -90,6 +117,14 @@ internal static class LinkageShape
                 60,
                 l => l.Points,
                 (l, v) => l with { Points = v }
+            )
+            .List(
+                "references",
+                "the reference points that tapes are held to",
+                s_reference,
+                20,
+                l => l.References,
+                (l, v) => l with { References = v }
             )
             .Part(
                 "innerDirection",

@@ -34,6 +34,9 @@ internal sealed class CornerNumbers
     /// <summary>The linkage as it most likely is.</summary>
     public LinkageCar? Car { get; private init; }
 
+    /// <summary>What the readings corrected of it; null without readings that say anything of it.</summary>
+    public Correction? Correction { get; private init; }
+
     /// <summary>The paths it was asked to go.</summary>
     public IReadOnlyList<SweptPath> Asked { get; private init; } = [];
 
@@ -130,6 +133,13 @@ internal sealed class CornerNumbers
     {
         var model = LinkageModel.Of(linkage, out var missing);
         var (car, why) = model is null ? (null, "") : Assembled(model);
+        Correction? correction = null;
+        if (car is not null)
+        {
+            correction = Correction.Of(model!, LinkageReading.Of(corner, linkage));
+            if (correction is not null)
+                (model, car) = (correction.Model, new(correction.Model, correction.Model.Mean));
+        }
         if (model is null || car is null)
             return new CornerNumbers(values, uncertain)
             {
@@ -163,6 +173,7 @@ internal sealed class CornerNumbers
         {
             Model = model,
             Car = car,
+            Correction = correction,
             First = values.Length,
             Asked = asked,
             Paths = paths,

@@ -36,7 +36,7 @@ public static class CornerSolver
         {
             Sets = sets,
             Linkage = corner.Linkage is { } linkage
-                ? LinkageSolver.Solve(linkage, numbers, findings)
+                ? LinkageSolver.Solve(linkage, corner, numbers, findings)
                 : null,
             Findings = findings,
         };

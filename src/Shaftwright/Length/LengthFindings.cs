@@ -32,6 +32,9 @@ internal sealed class LengthFindings(
             return numbers.Sets.Count > 0 || NoPlunge(numbers);
         if (corner.Readings.Count == 0)
         {
+            // What the linkage lacks has been said.
+            if (corner.Linkage is not null)
+                return false;
             Add(
                 Severity.Note,
                 "nothing-read",

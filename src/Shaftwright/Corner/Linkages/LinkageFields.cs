@@ -22,6 +22,10 @@ public static class LinkageFields
     public static Field<Distance> Z { get; } =
         new("z", "height above the floor", -1000, 2500, 2, "tape");
 
+    /// <summary>A tape from a reference point, mm.</summary>
+    public static Field<Distance> Tape { get; } =
+        new("distance", "tape from the reference point", 10, 6000, 1.5, "tape");
+
     /// <summary>Rise of a direction, rad.</summary>
     public static Field<Angle> Rise { get; } =
         new(

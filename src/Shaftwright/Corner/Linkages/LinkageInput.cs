@@ -118,6 +118,32 @@ public enum LinkagePoint
     Bearing,
 }
 
+/// <summary>A point that tapes are held to: a jig hole, a mark on the floor, anything whose place is known.</summary>
+public sealed record ReferenceInput
+{
+    /// <summary>What it is called.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>Forward of the origin.</summary>
+    public Measured<Distance>? X { get; init; }
+
+    /// <summary>Left of the centreline.</summary>
+    public Measured<Distance>? Y { get; init; }
+
+    /// <summary>Above the floor.</summary>
+    public Measured<Distance>? Z { get; init; }
+}
+
+/// <summary>One tape from a reference point.</summary>
+public sealed record TapeInput
+{
+    /// <summary>Name of the reference point.</summary>
+    public string From { get; init; } = "";
+
+    /// <summary>Straight distance.</summary>
+    public Measured<Distance>? Distance { get; init; }
+}
+
 /// <summary>One measured point, in the car's axes: x forward, y left, z up.</summary>
 public sealed record PointInput
 {
@@ -132,6 +158,9 @@ public sealed record PointInput
 
     /// <summary>Above the floor or whatever plane heights are taken from.</summary>
     public Measured<Distance>? Z { get; init; }
+
+    /// <summary>Tapes to it from reference points; three or more find it without its coordinates.</summary>
+    public IReadOnlyList<TapeInput> Tapes { get; init; } = [];
 
     /// <summary>It was measured on the other side of the car, and the car is alike on both: y changes sign.</summary>
     public bool Mirrored { get; init; }
@@ -230,6 +259,9 @@ public sealed record LinkageInput
     /// <summary>The measured points.</summary>
     public IReadOnlyList<PointInput> Points { get; init; } = [];
 
+    /// <summary>The reference points that tapes are held to.</summary>
+    public IReadOnlyList<ReferenceInput> References { get; init; } = [];
+
     /// <summary>Direction of the inner joint's axis, where no second point of it is given.</summary>
     public DirectionInput? InnerDirection { get; init; }
 
@@ -280,6 +312,8 @@ public sealed record LinkageInput
             check.Range(at, LinkageFields.X, Points[i].X);
             check.Range(at, LinkageFields.Y, Points[i].Y);
             check.Range(at, LinkageFields.Z, Points[i].Z);
+            for (var k = 0; k < Points[i].Tapes.Count; k++)
+                check.Range($"{at}.tapes[{k}]", LinkageFields.Tape, Points[i].Tapes[k].Distance);
             check.That(
                 Points.Take(i).All(p => p.Point != Points[i].Point),
                 at + ".point",
@@ -287,6 +321,13 @@ public sealed record LinkageInput
                 "is given twice",
                 "each point once"
             );
+        }
+        for (var i = 0; i < References.Count; i++)
+        {
+            var at = $"{path}.references[{i}]";
+            check.Range(at, LinkageFields.X, References[i].X);
+            check.Range(at, LinkageFields.Y, References[i].Y);
+            check.Range(at, LinkageFields.Z, References[i].Z);
         }
         (string Name, DirectionInput? Of)[] directions =
         [

@@ -35,6 +35,11 @@ internal sealed class LinkageModel
             var measured = input.Points.First(m => m.Point == p);
             _points[p] = row.Count;
             var words = LinkageFields.Words(p);
+            if (measured.Tapes.Count > 0)
+            {
+                PutTaped(row, words, TapedPoint.Find(measured, input.References, out _)!, measured);
+                continue;
+            }
             Put(row, $"{words}, fore and aft", LinkageFields.X, measured.X!);
             Put(row, $"{words}, across", LinkageFields.Y, measured.Y!, measured.Mirrored ? -1 : 1);
             Put(row, $"{words}, height", LinkageFields.Z, measured.Z!);
@@ -52,6 +57,38 @@ internal sealed class LinkageModel
         Factor = new double[Mean.Length, Mean.Length];
         for (var i = 0; i < Mean.Length; i++)
             Factor[i, i] = StandardUncertainty[i];
+        foreach (var (at, factor) in _taped)
+        {
+            for (var i = 0; i < 3; i++)
+            for (var k = 0; k <= i; k++)
+                Factor[at + i, at + k] = factor[i, k];
+        }
+    }
+
+    private readonly List<(int At, double[,] Factor)> _taped = [];
+    private readonly List<TapeFit> _tapes = [];
+
+    /// <summary>Every tape against the place it led to.</summary>
+    public IReadOnlyList<TapeFit> Tapes => _tapes;
+
+    /// <summary>A point from tapes: its three coordinates are off together.</summary>
+    private void PutTaped(List<Coordinate> row, string words, TapedPoint found, PointInput measured)
+    {
+        var factor = (double[,])found.Factor.Clone();
+        var sign = measured.Mirrored ? -1 : 1;
+        for (var k = 0; k < 3; k++)
+            factor[1, k] *= sign;
+        double Doubt(int i) =>
+            Math.Sqrt(
+                factor[i, 0] * factor[i, 0]
+                    + factor[i, 1] * factor[i, 1]
+                    + factor[i, 2] * factor[i, 2]
+            );
+        _taped.Add((row.Count, factor));
+        _tapes.AddRange(found.Tapes);
+        row.Add(new($"{words}, fore and aft", found.At.X, Doubt(0)));
+        row.Add(new($"{words}, across", sign * found.At.Y, Doubt(1)));
+        row.Add(new($"{words}, height", found.At.Z, Doubt(2)));
     }
 
     private LinkageModel(LinkageModel from, double[] mean, double[,] factor)
@@ -64,6 +101,7 @@ internal sealed class LinkageModel
         _moves = from._moves;
         Mean = mean;
         Words = from.Words;
+        _tapes = from._tapes;
         Factor = factor;
         StandardUncertainty = new double[mean.Length];
         for (var i = 0; i < mean.Length; i++)
@@ -120,6 +158,10 @@ internal sealed class LinkageModel
         }
         return x;
     }
+
+    /// <summary>True where a coordinate is an angle, rad.</summary>
+    public bool IsAngle(int i) =>
+        (i >= _directions && i < _moves) || (i >= _moves && (i - _moves) % 4 == 3);
 
     /// <summary>True when the number z of this place moves any coordinate.</summary>
     public bool Moves(int k)
@@ -236,6 +278,12 @@ internal sealed class LinkageModel
             if (m is null)
             {
                 missing.Add(words);
+                continue;
+            }
+            if (m.Tapes.Count > 0)
+            {
+                if (TapedPoint.Find(m, input.References, out var why) is null)
+                    missing.Add($"{words}: {why}");
                 continue;
             }
             if (m.X is null)

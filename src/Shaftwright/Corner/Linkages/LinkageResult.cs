@@ -17,6 +17,15 @@ public sealed record LinkageResult
     /// <summary>The points as used.</summary>
     public required IReadOnlyList<PlacedPoint> Points { get; init; }
 
+    /// <summary>Every tape against the place it led to.</summary>
+    public IReadOnlyList<TapeFit> Tapes { get; init; } = [];
+
+    /// <summary>Every reading against the linkage that the readings corrected; empty without readings.</summary>
+    public IReadOnlyList<ReadingFit> Readings { get; init; } = [];
+
+    /// <summary>Every uncertain coordinate before and after the readings corrected it; empty without readings.</summary>
+    public IReadOnlyList<CorrectedCoordinate> Corrected { get; init; } = [];
+
     /// <summary>Every position asked for, in the order of the job where it lists them.</summary>
     public required IReadOnlyList<SweptPosition> Positions { get; init; }
 }

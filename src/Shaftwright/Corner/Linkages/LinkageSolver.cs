@@ -14,6 +14,7 @@ internal static class LinkageSolver
     /// <summary>The linkage of a corner; null, with the reason said, when it cannot be set up.</summary>
     public static LinkageResult? Solve(
         LinkageInput input,
+        CornerInput corner,
         CornerNumbers numbers,
         List<Finding> findings
     )
@@ -28,10 +29,16 @@ internal static class LinkageSolver
         Unasked(input, numbers, findings);
         foreach (var end in numbers.Ends)
             Locked(end, findings);
+        LinkageDoubts.Tapes(model, findings);
+        if (numbers.Correction is { } correction)
+            LinkageDoubts.Readings(correction, corner, findings);
         return new()
         {
             Kind = input.Kind,
             Points = [.. model.Points.Select(p => Placed(model, p))],
+            Tapes = model.Tapes,
+            Readings = numbers.Correction?.Readings ?? [],
+            Corrected = numbers.Correction?.Moved ?? [],
             Positions = Positions(input, numbers, car),
         };
     }

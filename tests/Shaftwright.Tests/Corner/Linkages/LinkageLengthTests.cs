@@ -283,11 +283,7 @@ public sealed class LinkageLengthTests
         var input = Paper("parallel-wishbones") with { Positions = Positions(-84, 0, 350) };
         var result = Workflow.Evaluate(Job(input)).Length!;
         var lockUp = Assert.Single(Said(input), f => f.Code == "linkage-locks");
-        Assert.Contains(
-            "300.0",
-            lockUp.Text.In(Display.Metric),
-            StringComparison.Ordinal
-        );
+        Assert.Contains("300.0", lockUp.Text.In(Display.Metric), StringComparison.Ordinal);
         Assert.False(result.Sweep[2].Reached);
         Assert.Null(result.Sweep[2].Distance);
         // What it can do is still said.
