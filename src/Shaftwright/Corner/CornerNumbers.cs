@@ -56,11 +56,39 @@ internal sealed class CornerNumbers
     public bool ReadingsAlone { get; private init; }
 
     /// <summary>The linkage of a row of values.</summary>
-    /// <param name="values">The row, possibly nudged; its last places are the linkage's.</param>
-    public LinkageCar CarOf(double[] values) =>
-        ReferenceEquals(values, Values)
-            ? Car!
-            : new(Model!, Model!.Coordinates(values.AsSpan(First, Model.Mean.Length)));
+    /// <returns>The car, and whether it is the likely one with one coordinate nudged by its standard uncertainty or none.</returns>
+    private (LinkageCar Car, bool Near) CarOf(double[] values)
+    {
+        var z = values.AsSpan(First, Model!.Mean.Length);
+        var nudged = z.IndexOfAnyExcept(0);
+        if (nudged < 0)
+            return (Car!, true);
+        if (Math.Abs(z[nudged]) != 1 || z[(nudged + 1)..].IndexOfAnyExcept(0) >= 0)
+            return (new(Model, Model.Coordinates(z)), false);
+        // One coordinate nudged: every set and every bound asks for the same car again.
+        var key = (nudged, z[nudged] > 0);
+        if (!_nudged.TryGetValue(key, out var car))
+            _nudged[key] = car = new(Model, Model.Coordinates(z));
+        return (car, true);
+    }
+
+    private readonly Dictionary<(int Place, bool Up), LinkageCar> _nudged = [];
+    private readonly Dictionary<LinkagePlace, LinkagePath> _leads = [];
+
+    /// <summary>The path of a row of values at a place. A car with one coordinate nudged follows the likely one, and both are kept, so
+    /// those are for one thread; cars drawn at random share nothing that changes, and may run on many.</summary>
+    /// <param name="values">The row, possibly nudged or drawn; its last places are the linkage's.</param>
+    /// <param name="likely">True when nothing in the row is nudged or drawn.</param>
+    /// <param name="place">Rack, power unit and the other wheel.</param>
+    public LinkagePath PathOf(double[] values, bool likely, LinkagePlace place)
+    {
+        var (car, near) = CarOf(values);
+        if (!near || (ReferenceEquals(car, Car) && !likely))
+            return new(car, place);
+        if (!_leads.TryGetValue(place, out var lead))
+            _leads[place] = lead = new(Car!, place);
+        return likely ? lead : new(car, place, lead);
+    }
 
     /// <summary>Where the linkage's places begin.</summary>
     public int First { get; private init; }

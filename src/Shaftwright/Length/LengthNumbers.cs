@@ -62,7 +62,7 @@ internal sealed class LengthNumbers
     /// <summary>The curves of a set, or the path of its linkage.</summary>
     public SetCurves CurvesOf(ReadingSet set, double[] values) =>
         set.Place is { } place
-            ? new(set, new LinkagePath(_read.CarOf(values), place))
+            ? new(set, _read.PathOf(values, ReferenceEquals(values, Values), place))
             : new(set, values, ReadAlong, Share);
 
     /// <summary>A linkage is whole, and the length is found from it.</summary>

@@ -117,6 +117,58 @@ public sealed class CarrierSolver
         return new(MoveEnd.Reached, _drive, _at);
     }
 
+    /// <summary>A solver of its own that stands where this one stands.</summary>
+    internal CarrierSolver Standing() => new(this);
+
+    private CarrierSolver(CarrierSolver from)
+    {
+        (_holds, _arms, _lengths, _reference) = (
+            from._holds,
+            from._arms,
+            from._lengths,
+            from._reference
+        );
+        (_loose, _sign, _at, _drive) = (from._loose, from._sign, from._at, from._drive);
+        _jacobian.CopyFrom(from._jacobian);
+    }
+
+    /// <summary>Moves straight to where a linkage of nearly the same points stands, with that one's Jacobian; false, and not to be
+    /// asked for a place, when the two are not near enough for that.</summary>
+    /// <param name="near">The other, standing where it was asked to go.</param>
+    internal bool Follow(CarrierSolver near)
+    {
+        if (_loose || near._loose)
+            return false;
+        var to = near._drive;
+        // The same place of the body; each has a reference point of its own on it.
+        var pose = near._at with
+        {
+            At = near.Point(_reference),
+        };
+        var before = double.PositiveInfinity;
+        for (var k = 0; k < 2 * MostCorrections; k++)
+        {
+            Residuals(pose, to);
+            near._jacobian.Solve(_f, _step);
+            for (var i = 0; i < 6; i++)
+                _step[i] = -_step[i];
+            var size = Size(_step);
+            if (!(size <= MostBetween) || size > Contraction * before)
+                return false;
+            pose = Moved(pose, _step);
+            if (size < Settled || (k > 0 && size * size / before < Owed))
+            {
+                (_at, _drive, _bendKnown) = (pose, to, false);
+                return true;
+            }
+            before = size;
+        }
+        return false;
+    }
+
+    /// <summary>Two linkages further apart than this, mm, are not nearly the same.</summary>
+    private const double MostBetween = 20;
+
     /// <summary>One predicted and corrected step; false, and nothing moved, when it cannot be trusted. The Jacobian is factored near
     /// where the carrier stands when it begins, and after it.</summary>
     private bool Step(Drive to)

@@ -16,6 +16,15 @@ internal sealed class SixBySix
     /// <summary>Determinant of the matrix last factored.</summary>
     public double Determinant { get; private set; }
 
+    /// <summary>Takes over another's factors.</summary>
+    public void CopyFrom(SixBySix from)
+    {
+        from._a.CopyTo(_a, 0);
+        from._pivot.CopyTo(_pivot, 0);
+        from._order.CopyTo(_order, 0);
+        Determinant = from.Determinant;
+    }
+
     /// <summary>Fills a row.</summary>
     public void Row(int i, Vec3 left, Vec3 right)
     {
