@@ -43,6 +43,8 @@ internal static class WeldVerb
         Line("Cool", WeldAnswers.SlowCool(result));
         Line("Temper", WeldAnswers.Temper(result));
         Line("Sleeve", WeldAnswers.Sleeve(result));
+        foreach (var seam in result.Weld?.Seams ?? [])
+            Line("Seam", seam.Words);
         PlainText.Table(text, said);
         foreach (
             var table in new[]

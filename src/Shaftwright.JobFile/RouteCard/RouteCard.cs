@@ -3,6 +3,7 @@ using Shaftwright.Findings;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
 using Shaftwright.Truing.Pressing;
+using Shaftwright.Weld;
 
 namespace Shaftwright.JobFile;
 
@@ -238,6 +239,8 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
                 [.. StrengthFindings(result, IsSleeve)],
                 false
             ),
+            RouteSteps.CrackTestButt => (null, [.. Seams(result, butt: true)], false),
+            RouteSteps.CrackTestSleeved => (null, [.. Seams(result, butt: false)], false),
             _ => step.Moment is { } moment ? UnderTheDial(result, moment) : (null, [], false),
         };
 
@@ -263,6 +266,11 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
             over
         );
     }
+
+    private static IEnumerable<Finding> Seams(JobResult result, bool butt) =>
+        (result.Weld?.Seams ?? [])
+            .Where(s => s.Place == SeamPlace.Butt == butt)
+            .SelectMany(s => s.Findings);
 
     private static IEnumerable<Finding> StrengthFindings(
         JobResult result,

@@ -286,6 +286,32 @@ internal static class WeldShape
         .Measure(DialNoteFields.RunOut, l => l.RunOut, (l, v) => l with { RunOut = v })
         .Measure(DialNoteFields.HighPoint, l => l.HighPoint, (l, v) => l with { HighPoint = v });
 
+    private static readonly ObjectShape<SeamLook> s_seam = new ObjectShape<SeamLook>(
+        "seamLook",
+        "what was seen and measured on a finished seam; of two looks at one seam the last counts",
+        () => new()
+    )
+        .Choice("place", "which seam", s => s.Place, (s, v) => s with { Place = v })
+        .Measure(SeamFields.Depth, s => s.Depth, (s, v) => s with { Depth = v })
+        .Measure(SeamFields.Undercut, s => s.Undercut, (s, v) => s with { Undercut = v })
+        .YesNo(
+            "undercutShort",
+            "no undercut longer than 25 mm, all of them a quarter of the way round or less",
+            s => s.UndercutShort,
+            (s, v) => s with { UndercutShort = v }
+        )
+        .Measure(SeamFields.SurfacePore, s => s.SurfacePore, (s, v) => s with { SurfacePore = v })
+        .Measure(SeamFields.InnerPore, s => s.InnerPore, (s, v) => s with { InnerPore = v })
+        .Measure(SeamFields.CapHeight, s => s.CapHeight, (s, v) => s with { CapHeight = v })
+        .Measure(SeamFields.CapWidth, s => s.CapWidth, (s, v) => s with { CapWidth = v })
+        .Measure(SeamFields.Offset, s => s.Offset, (s, v) => s with { Offset = v })
+        .YesNo(
+            "cracked",
+            "a crack was seen, also in a crater",
+            s => s.Cracked,
+            (s, v) => s with { Cracked = v }
+        );
+
     /// <summary>The weld.</summary>
     public static ObjectShape<WeldInput> Weld { get; } =
         new ObjectShape<WeldInput>(
@@ -392,5 +418,20 @@ internal static class WeldShape
                 200,
                 w => w.Layers,
                 (w, v) => w with { Layers = v }
+            )
+            .Choice(
+                "seamLevel",
+                "quality level of ISO 5817 that the seams are to have",
+                w => w.SeamLevel,
+                (w, v) => w with { SeamLevel = v },
+                SeamLevel.B
+            )
+            .List(
+                "seams",
+                "what was seen and measured on the finished seams",
+                s_seam,
+                20,
+                w => w.Seams,
+                (w, v) => w with { Seams = v }
             );
 }

@@ -55,7 +55,18 @@ public static partial class WeldTopics
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<WeldTopic> All { get; } =
-    [Groove(), Vees(), Preheat(), Sample(), Tacks(), Beads(), Temper(), Sleeve()];
+    [
+        Groove(),
+        Vees(),
+        Preheat(),
+        Sample(),
+        Tacks(),
+        Beads(),
+        Temper(),
+        Sleeve(),
+        Look(),
+        LookAtEnds(),
+    ];
 
     /// <summary>One of them; the first when there is none of that name.</summary>
     public static WeldTopic Of(string? slug) => All.FirstOrDefault(t => t.Slug == slug) ?? All[0];

@@ -87,7 +87,13 @@ public static class Ways
 
     /// <summary>A second door of an operation; null where there is none.</summary>
     public static (string Slug, string Words)? AlsoOf(string operation) =>
-        operation == "set-up" ? (JobWeld.Place + "/vees", "Packing, two vees, a taper") : null;
+        operation switch
+        {
+            "set-up" => (JobWeld.Place + "/vees", "Packing, two vees, a taper"),
+            "crack-test-butt" => (JobWeld.Place + "/seam", "Look at the seam first"),
+            "crack-test-sleeved" => (JobWeld.Place + "/seam-ends", "Look at the seams first"),
+            _ => null,
+        };
 
     /// <summary>True for the operations that are crack tests.</summary>
     public static bool IsCrackTest(string operation)
@@ -168,7 +174,7 @@ public static class Ways
             ],
             "weld-sample" or "sleeve" => ["/strength"],
             "fit" => ["/fit"],
-            _ when IsCrackTest(operation) => ["/crackTest"],
+            _ when IsCrackTest(operation) => ["/crackTest", "/weld/seams", "/weld/seamLevel"],
             _ => MomentOf(operation) is null ? [] : ["/truing", "/press"],
         };
         return Array.Exists(

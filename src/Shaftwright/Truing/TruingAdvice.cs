@@ -214,6 +214,23 @@ internal sealed class TruingAdvice(int turns)
             );
     }
 
+    /// <summary>The bar's own lobes, where readings over both vees tell them from what leaks in.</summary>
+    public void OwnLobes(TurnResult result)
+    {
+        if (
+            result.Harmonics.Where(h => h.Own is not null).MaxBy(h => h.Amplitude)
+            is not { Own: { } own } seen
+        )
+            return;
+        Add(
+            Severity.Note,
+            "vee-lobes",
+            $"The dial was put over both vees too, so what they leak in can be taken off: {Lobes(seen.Order)}, {Say.Fine(own.Amplitude)} each way, are the bar's own here, give or take {Say.Fine(2 * own.Uncertainty)}, of {Say.Fine(seen.Amplitude)} read.",
+            $"Judge the shape by that; the bend is told apart from it either way.",
+            VeeSource
+        );
+    }
+
     /// <summary>What vees make of lobes.</summary>
     private void Vees(TurnResult result, Harmonic biggest)
     {

@@ -35,7 +35,18 @@ public sealed record Harmonic(
     double Phase,
     double Uncertainty,
     double? VeeFactor
-);
+)
+{
+    /// <summary>The lobes of the bar itself under the dial, what leaks in from both vees by lever arm taken off; null unless the dial
+    /// was put over both vees too, or for an order that the vees do not show.</summary>
+    public OwnLobes? Own { get; init; }
+}
+
+/// <summary>Lobes of the bar itself at a station.</summary>
+/// <param name="Amplitude">mm.</param>
+/// <param name="Phase">rad, 0 to 2π.</param>
+/// <param name="Uncertainty">Standard uncertainty of the amplitude, mm.</param>
+public sealed record OwnLobes(double Amplitude, double Phase, double Uncertainty);
 
 /// <summary>A reading that the others disown.</summary>
 /// <param name="Reading">Its place in the turn's list of readings, from 0.</param>

@@ -52,6 +52,12 @@ public static class TruingSolver
             turns.Add(result);
             read.Add(ReadStation.Of(turn, i, offset, known));
         }
+        VeeLobes.Tell(truing.Turns, turns);
+        for (var i = 0; i < turns.Count; i++)
+        {
+            advice.Begin(i, truing.Turns[i]);
+            advice.OwnLobes(turns[i]);
+        }
         advice.OverAll();
         advice.Limits(truing.Turns);
         var shapes = ShapeSolver.Solve(truing.Turns, read, known);

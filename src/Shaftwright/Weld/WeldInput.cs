@@ -72,6 +72,12 @@ public sealed record WeldInput
     /// <summary>The dial between layers of beads.</summary>
     public IReadOnlyList<LayerNote> Layers { get; init; } = [];
 
+    /// <summary>Quality level of ISO 5817 that the seams are to have.</summary>
+    public SeamLevel SeamLevel { get; init; }
+
+    /// <summary>What was seen and measured on the finished seams, before the crack test.</summary>
+    public IReadOnlyList<SeamLook> Seams { get; init; } = [];
+
     /// <summary>Collects what is out of range.</summary>
     public void Check(InputCheck check, string path)
     {
@@ -94,6 +100,8 @@ public sealed record WeldInput
         Heat?.Check(check, path + ".heat");
         for (var i = 0; i < Tacks.Count; i++)
             Tacks[i].Check(check, $"{path}.tacks[{i}]");
+        for (var i = 0; i < Seams.Count; i++)
+            Seams[i].Check(check, $"{path}.seams[{i}]");
         for (var i = 0; i < Layers.Count; i++)
         {
             Layers[i].Check(check, $"{path}.layers[{i}]");

@@ -57,6 +57,9 @@ public sealed record WeldResult
     /// <summary>The heat; null when it was not asked for.</summary>
     public HeatNumbers? Heat { get; init; }
 
+    /// <summary>The finished seams, judged by what was measured on them; empty when nobody looked.</summary>
+    public IReadOnlyList<SeamResult> Seams { get; init; } = [];
+
     /// <summary>What to know of the preparation.</summary>
     public IReadOnlyList<Finding> PreparationFindings { get; init; } = [];
 

@@ -61,12 +61,14 @@ public static class WeldSolver
         var (preparation, prepared) = PreparationSolver.Solve(weld, around);
         var tacks = TackSolver.Solve(weld.Tacks);
         var heat = HeatSolver.Solve(weld, around);
+        var seams = SeamSolver.Solve(weld, around, preparation);
         return setUp with
         {
             Preparation = preparation,
             PreparationFindings = prepared,
             Tacks = tacks,
             Heat = heat,
+            Seams = seams,
             SetUpFindings = setUp.Findings,
             Findings =
             [
@@ -76,6 +78,7 @@ public static class WeldSolver
                 .. heat.PreheatFindings,
                 .. heat.WeldFindings,
                 .. heat.TemperFindings,
+                .. seams.SelectMany(s => s.Findings),
             ],
         };
     }

@@ -4,6 +4,7 @@ using Shaftwright.JobFile;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
 using Shaftwright.Truing.Pressing;
+using Shaftwright.Weld;
 
 namespace Shaftwright.App.Tests.RouteCards;
 
@@ -258,6 +259,42 @@ public class RouteCardTests
         Assert.Equal(OperationState.NeedsReadings, StateOf(Card(document), "crack-test-late"));
         document = Sign(document, "weld", "temper");
         Assert.Equal(OperationState.Answered, StateOf(Card(document), "crack-test-late"));
+    }
+
+    [Fact]
+    public void Of_ASeamThatIsNotWhatWasAsked_StopsBeforeItsCrackTest()
+    {
+        OperationState With(double undercut, SeamPlace place, string code) =>
+            StateOf(
+                Card(
+                    new(
+                        new Job
+                        {
+                            Weld = new()
+                            {
+                                Seams =
+                                [
+                                    new()
+                                    {
+                                        Place = place,
+                                        Depth = Measured<Distance>.Of(8, Distance.Mm),
+                                        Undercut = Measured<Distance>.Of(undercut, Distance.Mm),
+                                    },
+                                ],
+                            },
+                        },
+                        new()
+                    )
+                ),
+                code
+            );
+        Assert.Equal(OperationState.Stopped, With(1.5, SeamPlace.Butt, "crack-test-butt"));
+        Assert.NotEqual(OperationState.Stopped, With(0.1, SeamPlace.Butt, "crack-test-butt"));
+        Assert.NotEqual(OperationState.Stopped, With(1.5, SeamPlace.Butt, "crack-test-sleeved"));
+        Assert.Equal(
+            OperationState.Stopped,
+            With(1.5, SeamPlace.SleeveOuterEnd, "crack-test-sleeved")
+        );
     }
 
     [Fact]
