@@ -145,3 +145,48 @@ public sealed class AskedChoice(
             builder.CloseComponent();
         };
 }
+
+/// <summary>A photo that is asked for.</summary>
+/// <param name="key">Its key in the draft.</param>
+/// <param name="called">What it is called in a sentence.</param>
+/// <param name="label">What is asked.</param>
+/// <param name="get">Its name out of a job; empty for none.</param>
+/// <param name="set">Into a job.</param>
+public sealed class AskedPhoto(
+    string key,
+    string called,
+    string label,
+    Func<Job, string> get,
+    Func<Job, string, Job> set
+) : Asked(key, called)
+{
+    /// <inheritdoc/>
+    public override Job Lay(Job job, Draft draft)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        return draft[Key] == get(job) ? job : set(job, draft[Key]);
+    }
+
+    /// <inheritdoc/>
+    public override void Unlay(Job job, IDictionary<string, string> answers)
+    {
+        ArgumentNullException.ThrowIfNull(answers);
+        if (get(job) is { Length: > 0 } name)
+            answers[Key] = name;
+    }
+
+    /// <inheritdoc/>
+    public override string Worded(string text) => text.Length == 0 ? "none" : "another one";
+
+    /// <inheritdoc/>
+    public override RenderFragment Box =>
+        builder =>
+        {
+            builder.OpenComponent<Bench.PhotoBox>(0);
+            builder.SetKey(Key);
+            builder.AddComponentParameter(1, "Key", Key);
+            builder.AddComponentParameter(2, "Label", label);
+            builder.AddComponentParameter(3, "Alt", "Photo of " + Called);
+            builder.CloseComponent();
+        };
+}

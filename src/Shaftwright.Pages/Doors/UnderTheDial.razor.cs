@@ -44,6 +44,8 @@ public sealed partial class UnderTheDial
 
     private string _way = Ways[0];
     private string? _part;
+    private bool _busy;
+    private string? _trouble;
 
     // The place in hand; whether it was touched, and not come to by itself; and the question it was looked for at.
     private string? _current;
@@ -366,11 +368,44 @@ public sealed partial class UnderTheDial
         Draft.Lay(answers, "vee", turn.VeeAngle);
     }
 
-    private void AnotherStation()
-    {
-        Navigation.NavigateTo(
-            $"job/{JobId}/{Slug}/station?turn={Guid.NewGuid():N}&like={Uri.EscapeDataString(TurnId)}"
+    private Task AnotherStation() =>
+        GoOn(
+            (job, turn) =>
+                $"job/{job}/{Slug}/station?turn={Guid.NewGuid():N}&like={Uri.EscapeDataString(turn)}"
         );
+
+    private Task PressIt() => GoOn((job, _) => $"job/{job}/{Press.NextStroke.Place}");
+
+    /// <summary>What is kept without being asked for a name.</summary>
+    private string Untitled =>
+        "Under the dial, "
+        + Wall.GetLocalNow().ToString("d MMMM, HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>Goes where several records are kept together. Without a job what was read becomes one, and nobody is asked for a
+    /// name: it is among the route cards, from which it can be put away.</summary>
+    private async Task GoOn(Func<string, string, string> to)
+    {
+        if (JobId is { } at)
+        {
+            Navigation.NavigateTo(to(at, TurnId));
+            return;
+        }
+        _busy = true;
+        Draft.Settle();
+        await Kept;
+        var (id, part) = (Guid.NewGuid().ToString("N"), Guid.NewGuid().ToString("N"));
+        _trouble = await Shelf.Keep(
+            id,
+            job => Hand(job with { Name = Untitled }, part),
+            job => LeftOf(job, id, part)
+        );
+        if (_trouble is null)
+        {
+            Close();
+            Navigation.NavigateTo(to(id, part));
+            return;
+        }
+        _busy = false;
     }
 
     /// <inheritdoc/>

@@ -43,11 +43,10 @@ public static partial class WeldTopics
                                 (j, v) => Sampled(j, s => s with { Cracked = v })
                             ),
                             new AskedDay(),
-                            new AskedText(
+                            new AskedPhoto(
                                 "photo",
-                                "the photo",
-                                "Id of its photo in the job book, if there is one",
-                                64,
+                                "the sample's etched face",
+                                "The etched face, photographed",
                                 j => j.Strength?.Sample?.Photo ?? "",
                                 (j, t) => Sampled(j, s => s with { Photo = t })
                             ),

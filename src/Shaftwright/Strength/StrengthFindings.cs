@@ -238,7 +238,13 @@ internal sealed class StrengthFindings(List<Finding> findings)
                 ? " of "
                     + at.ToString("d MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)
                 : " (no date)"
-        ) + (sample.Photo.Length > 0 ? ", photo " + sample.Photo : ", no photo");
+        )
+        + (
+            sample.Photo.Length == 0 ? ", no photo"
+            // A hash is known by its first digits; all of it would fill two lines.
+            : sample.Photo.Length == 64 ? $", photo {sample.Photo[..8]}"
+            : ", photo " + sample.Photo
+        );
 
     /// <summary>What a sleeve earns, and what is still open before it may earn anything.</summary>
     public void Sleeve(

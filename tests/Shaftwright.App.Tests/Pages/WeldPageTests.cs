@@ -165,4 +165,96 @@ public class WeldPageTests(Bench bench)
             .Page.GetByRole(AriaRole.Group, new() { Name = legend })
             .GetByText(word, new() { Exact = true })
             .ClickAsync();
+
+    [Fact]
+    public async Task Seam_MeasuredWithAGauge_IsALevelOrSaysWhatToDo()
+    {
+        using var laptop = new Laptop(bench.Address);
+        var job = await laptop.Begin("Siskin, seam", Two25);
+        await using var phone = await bench.Phone();
+        await phone.Open("job/" + job);
+        await phone.Asked("Siskin, seam");
+        await phone.Follow($"job/{job}/weld/seam/asked");
+        await phone.Asked("Which level is asked, and how deep is the weld?");
+        await phone.Type("How deep it is fused, by the sample", "8");
+        await phone.Next("All round the seam with a glass: what is there?");
+        await phone.Page.Locator("label[for=q-butt-crack-no]").ClickAsync();
+        await phone.Type("Deepest undercut; 0 for none", "0.9");
+        await phone.Type("Largest pore in the surface; 0 for none", "0");
+        await phone.Look("seam-seen");
+        await phone.Next("How do cap and surfaces stand?");
+        await phone.Type("How far the cap stands over the metal", "1.5");
+        await phone.Type("How wide the cap is", "12");
+        await phone.Type(
+            "One surface beside the other, half the difference of diameters taken off",
+            "0.1"
+        );
+        Assert.StartsWith(
+            "Not level B at the butt",
+            await phone.Answer(),
+            StringComparison.Ordinal
+        );
+        await Phone.Expect(phone.Page.GetByText("Blend it out lengthwise")).ToBeVisibleAsync();
+        await phone.Look("seam-answer");
+        await phone.Follow($"job/{job}/weld/seam/seen");
+        await phone.Type("Deepest undercut; 0 for none", "0.1");
+        await phone.Follow($"job/{job}/weld/seam/answer");
+        await Phone
+            .Expect(phone.Page.Locator(".answer p").First)
+            .ToContainTextAsync("Level B at the butt.");
+        var seam = (
+            await laptop.Until(job, d => (string?)d["weld"]?["seams"]?[0]?["undercut"] == "0.1 mm")
+        )["weld"]!["seams"]![0]!;
+        Assert.Equal(
+            ("butt", "8 mm", "12 mm", false),
+            (
+                (string?)seam["place"],
+                (string?)seam["depth"],
+                (string?)seam["capWidth"],
+                seam["cracked"]!.GetValue<bool>()
+            )
+        );
+    }
+
+    [Fact]
+    public async Task Sample_Photographed_ShowsItAndKeepsItsName()
+    {
+        using var laptop = new Laptop(bench.Address);
+        var job = await laptop.Begin("Siskin, sample photo", Two25);
+        await using var phone = await bench.Phone();
+        await phone.Open("job/" + job);
+        await phone.Asked("Siskin, sample photo");
+        await phone.Follow($"job/{job}/weld/sample/alike");
+        await phone.Asked("Is it the shaft in small?");
+        var jpeg = Convert.FromBase64String(
+            await phone.Page.EvaluateAsync<string>(
+                """
+                () => {
+                  const c = document.createElement('canvas');
+                  c.width = 400;
+                  c.height = 300;
+                  c.getContext('2d').fillRect(100, 100, 80, 60);
+                  return c.toDataURL('image/jpeg').split(',')[1];
+                }
+                """
+            )
+        );
+        await phone
+            .Page.Locator(".photo-taker input")
+            .First.SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "etched.jpg",
+                    MimeType = "image/jpeg",
+                    Buffer = jpeg,
+                }
+            );
+        await Phone.Expect(phone.Page.Locator(".photo img")).ToBeVisibleAsync();
+        await Phone.Expect(phone.Page.Locator(".photo")).ToContainTextAsync("The laptop has it");
+        await phone.Look("sample-photo");
+        await laptop.Until(job, d => ((string?)d["strength"]?["sample"]?["photo"])?.Length == 64);
+        await phone.Press("Take it away");
+        await Phone.Expect(phone.Page.Locator(".photo")).ToHaveCountAsync(0);
+        await laptop.Until(job, d => d["strength"]?["sample"]?["photo"] is null);
+    }
 }
