@@ -23,6 +23,12 @@ public static class ToScale
             : null;
     }
 
+    /// <summary>A linkage by its points, one of them in hand.</summary>
+    public static Scaled? Linkage(
+        Corner.Linkages.LinkageInput linkage,
+        Corner.Linkages.LinkagePoint? inHand
+    ) => Ready(LinkageDrawing.Of(linkage, inHand), "linkage");
+
     /// <summary>The vee with both ends and the shims.</summary>
     public static Scaled? Vee(JobResult result, Display display)
     {

@@ -92,6 +92,7 @@ public static class Ways
             "set-up" => (JobWeld.Place + "/vees", "Packing, two vees, a taper"),
             "crack-test-butt" => (JobWeld.Place + "/seam", "Look at the seam first"),
             "crack-test-sleeved" => (JobWeld.Place + "/seam-ends", "Look at the seams first"),
+            "measure-car" => (JobLinkage.Place, "The pivots, by tape"),
             _ => null,
         };
 

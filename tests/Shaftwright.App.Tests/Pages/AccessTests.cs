@@ -243,7 +243,7 @@ public class AccessTests(Bench bench)
                 await Fits(phone, $"weld/{subject}/{question}");
             }
         }
-        foreach (var door in (string[])["torque", "joints"])
+        foreach (var door in (string[])["torque", "joints", "linkage"])
         {
             await phone.Follow($"{RouteCardPageTests.Demo}/{door}");
             await Fits(phone, door);
