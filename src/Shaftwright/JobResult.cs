@@ -147,6 +147,14 @@ public sealed class JobResult
     /// <summary>The length to make.</summary>
     public LengthResult? Length => _length.Value;
 
+    /// <summary>Cars drawn within the doubt of everything measured, to judge <see cref="Length"/> on; null when there is no length to
+    /// judge. They are run in slices by who asks.</summary>
+    /// <param name="seed">The same seed draws the same cars.</param>
+    public LengthCars? CarsDrawn(ulong seed) =>
+        Job.Corner is { } corner && Length is { } length
+            ? LengthCars.Of(corner, Job.Joints, Job.Length ?? new LengthInput(), length, seed)
+            : null;
+
     /// <summary>The donors in plain numbers.</summary>
     public DonorsResult? Donors => _donors.Value;
 

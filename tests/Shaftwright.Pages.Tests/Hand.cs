@@ -39,9 +39,9 @@ internal sealed class Hand : IAsyncDisposable
             .AddSingleton<Preferences>()
             .AddSingleton<JobShelf>()
             .AddSingleton(TimeProvider.System)
-            .AddSingleton<HttpClient>()
             .AddSingleton<Sender>()
             .AddSingleton<BenchClock>()
+            .AddSingleton(new HttpClient(new NoLaptop()) { BaseAddress = new Uri("http://bench/") })
             .AddSupplyValueFromQueryProvider()
             .BuildServiceProvider();
         _shelf = _services.GetRequiredService<JobShelf>();
@@ -212,6 +212,15 @@ internal sealed class Hand : IAsyncDisposable
         document["name"] = "Curlew";
         Assert.Empty(JobJson.Read(document).Refusals);
         return document.ToJsonString();
+    }
+
+    /// <summary>No laptop answers.</summary>
+    private sealed class NoLaptop : HttpMessageHandler
+    {
+        protected override Task<HttpResponseMessage> SendAsync(
+            HttpRequestMessage request,
+            CancellationToken cancellationToken
+        ) => throw new HttpRequestException("Nobody is there.");
     }
 
     /// <summary>Hands the page out that was made, as well as making it.</summary>

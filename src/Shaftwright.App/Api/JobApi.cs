@@ -44,6 +44,7 @@ internal static class JobApi
                 )
         );
         PhotoApi.Map(api, book);
+        CarsApi.Map(api);
         api.Map(
             "/{**rest}",
             context =>
@@ -51,7 +52,7 @@ internal static class JobApi
                     context,
                     StatusCodes.Status404NotFound,
                     $"There is no {context.Request.Method} {context.Request.Path} here.",
-                    "GET health, jobs, jobs/ID, jobs/ID/file, edits?since=N&job=ID, refused, photos/SHA256; POST edits; PUT photos/SHA256"
+                    "GET health, jobs, jobs/ID, jobs/ID/file, edits?since=N&job=ID, refused, photos/SHA256; POST edits, cars; PUT photos/SHA256"
                 )
         );
     }

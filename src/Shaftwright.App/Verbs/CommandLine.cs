@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.Globalization;
+using Shaftwright.Length;
 using Shaftwright.Measures;
 
 namespace Shaftwright.App.Verbs;
@@ -70,7 +71,7 @@ internal static class CommandLine
             Serve(streams),
             New(streams),
             Schema(streams),
-            Stage(LengthVerb.Verb, streams),
+            Length(streams),
             Shelf(streams),
             Stage(CutVerb.Verb, streams),
             Stage(StrengthVerb.Verb, streams),
@@ -127,6 +128,50 @@ internal static class CommandLine
                 streams
             );
         });
+        return command;
+    }
+
+    private static Command Length(Streams streams)
+    {
+        var units = Units();
+        var cars = new Option<long>("--cars")
+        {
+            Description =
+                "Judge the length on N cars drawn within the doubt of everything measured.",
+            HelpName = "N",
+        };
+        cars.Validators.Add(said =>
+        {
+            if (said.GetValueOrDefault<long>() is < 0 or > LengthCars.MostCars)
+                said.AddError($"--cars takes a number from 0 to {LengthCars.MostCars}.");
+        });
+        var seed = new Option<ulong>("--seed")
+        {
+            Description = "Seed of the draw: the same seed draws the same cars.",
+            HelpName = "S",
+            DefaultValueFactory = _ => 1,
+        };
+        var command = new Command("length", LengthVerb.Description)
+        {
+            s_job,
+            s_json,
+            units,
+            cars,
+            seed,
+        };
+        command.SetAction(
+            (parsed, cancel) =>
+                Task.FromResult(
+                    LengthVerb
+                        .With(parsed.GetValue(cars), parsed.GetValue(seed), cancel)
+                        .Run(
+                            JobSource.Read(parsed.GetRequiredValue(s_job), streams),
+                            DisplayOf(parsed.GetValue(units)),
+                            parsed.GetValue(s_json),
+                            streams
+                        )
+                )
+        );
         return command;
     }
 

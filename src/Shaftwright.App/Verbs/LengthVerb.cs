@@ -9,12 +9,48 @@ namespace Shaftwright.App.Verbs;
 /// <summary><c>length</c>: the length to make, its window, and what is left at each reading.</summary>
 internal static class LengthVerb
 {
+    /// <summary>What the verb does.</summary>
+    public const string Description =
+        "How long the shaft is made, from the readings or the linkage of the car.";
+
+    /// <summary>The verb, with the length judged on many cars where that is asked for.</summary>
+    /// <param name="cars">How many; 0 for none.</param>
+    /// <param name="seed">Seed of the run.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static StageVerb With(long cars, ulong seed, CancellationToken cancel)
+    {
+        if (cars == 0)
+            return Verb;
+        // Asked for twice, run once.
+        LengthSpread? known = null;
+        LengthSpread? Spread(JobResult r)
+        {
+            if (known is null && r.CarsDrawn(seed) is { } drawn)
+                known = drawn.Answer(CarsRun.Run(drawn, 0, cars, cancel));
+            return known;
+        }
+        return Verb with
+        {
+            Show = (r, display, text) =>
+            {
+                Show(r, display, text);
+                if (Spread(r) is { } spread)
+                    Show(spread, display, text);
+            },
+            Write = (r, json, writer) =>
+            {
+                Verb.Write(r, json, writer);
+                json.Write(writer, "spread", Spread(r));
+            },
+        };
+    }
+
+    /// <summary>The verb itself.</summary>
     public static StageVerb Verb { get; } =
         new()
         {
             Name = "length",
-            Description =
-                "How long the shaft is made, from the readings or the linkage of the car.",
+            Description = Description,
             Lacks = r =>
                 r.Job.Corner is not { Readings.Count: > 0 } and not { Linkage: not null }
                     ? "it holds no readings of a corner (\"corner.readings\") and no linkage (\"corner.linkage\")."
@@ -50,6 +86,22 @@ internal static class LengthVerb
         End("Shortest", length.Shortest);
         End("Longest", length.Longest);
         PlainText.Table(text, rows);
+        PlainText.Table(
+            text,
+            [
+                .. length.Choices.Select(c =>
+                    (IReadOnlyList<string>)
+                        [
+                            NameOf(c.Aim),
+                            Say.Length(c.Length).In(display),
+                            "± " + Say.Length(2 * c.StandardUncertainty).In(display),
+                            c.Works
+                                ? $"passes a limit: {Say.Chance(c.ChanceOfViolation).In(display)}"
+                                : "outside the window",
+                        ]
+                ),
+            ]
+        );
         if (length.Make is not null && length.HasWindow)
         {
             text.WriteLine();
@@ -133,4 +185,40 @@ internal static class LengthVerb
             Forbids.OuterAngle => "passes its outer angle",
             _ => "passes its inner angle",
         };
+
+    private static string NameOf(Aim aim) =>
+        aim switch
+        {
+            Aim.Centred => "Centred at ride height",
+            Aim.EquallySure => "Ends equally sure",
+            Aim.MostLikely => "Most likely to survive",
+            _ => "Balanced",
+        };
+
+    private static void Show(LengthSpread spread, Display display, TextWriter text)
+    {
+        text.WriteLine();
+        text.WriteLine(PlainText.Spaced(StageAnswers.Spread(spread).In(display)));
+        if (spread.Disagreement is { } differs)
+            text.WriteLine(PlainText.Spaced(differs.In(display)));
+        List<IReadOnlyList<string>> table =
+        [
+            ["Measure", "Share of the doubt", "First order", "Passes a limit if twice as good"],
+        ];
+        table.AddRange(
+            spread
+                .Shares.Where(s => s.ShareOfVariance >= 0.01 || s.ChanceIfTwiceAsGood is not null)
+                .Take(10)
+                .Select(s =>
+                    (IReadOnlyList<string>)
+                        [
+                            s.Words.In(display),
+                            Say.Share(s.ShareOfVariance).In(display),
+                            Say.Share(s.FirstOrderShare).In(display),
+                            s.ChanceIfTwiceAsGood is { } p ? Say.Chance(p).In(display) : "",
+                        ]
+                )
+        );
+        PlainText.Table(text, table);
+    }
 }

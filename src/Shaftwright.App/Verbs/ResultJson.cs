@@ -42,6 +42,7 @@ internal sealed class ResultJson
                 Named<Steering>(),
                 Named<PowerUnitState>(),
                 Named<Forbids>(),
+                Named<Aim>(),
                 Named<ShaftEnd>(),
                 Named<SearchGoal>(),
                 Named<ZoneKind>(),
@@ -153,6 +154,7 @@ internal sealed class ResultJson
 
 /// <summary>The result records, known at build time.</summary>
 [JsonSerializable(typeof(LengthResult))]
+[JsonSerializable(typeof(LengthSpread))]
 [JsonSerializable(typeof(CutResult))]
 [JsonSerializable(typeof(ShelfResult))]
 [JsonSerializable(typeof(StrengthResult))]

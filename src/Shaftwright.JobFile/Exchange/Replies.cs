@@ -148,5 +148,7 @@ public sealed record TroubleReply(string Problem, string Accepted);
 [JsonSerializable(typeof(PhotoReply))]
 [JsonSerializable(typeof(HealthReply))]
 [JsonSerializable(typeof(IndicatorReply))]
+[JsonSerializable(typeof(CarsRequest))]
+[JsonSerializable(typeof(CarsReply))]
 [JsonSerializable(typeof(TroubleReply))]
 public sealed partial class ExchangeJson : JsonSerializerContext;

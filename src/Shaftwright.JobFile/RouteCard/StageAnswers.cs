@@ -4,6 +4,7 @@ using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
 using Shaftwright.Kept;
+using Shaftwright.Length;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
 using Shaftwright.Weld;
@@ -91,6 +92,33 @@ public static class StageAnswers
         if (!length.HasWindow)
             return $"No length works, {Say.Length(make)} neither: {Say.Length(length.Missing)} is missing.";
         return $"Make it {Say.Length(make)} from joint centre to joint centre, {Say.Length(length.Tolerance)} either way.{overall}";
+    }
+
+    /// <summary>What many drawn cars say of the length.</summary>
+    /// <param name="spread">What the run came to.</param>
+    public static Sentence Spread(LengthSpread spread)
+    {
+        ArgumentNullException.ThrowIfNull(spread);
+        var cars = spread
+            .Cars.ToString("#,0", System.Globalization.CultureInfo.InvariantCulture)
+            .Replace(',', '\u00a0');
+        Sentence asks = double.IsFinite(spread.Low)
+            ? (Sentence)
+                $"95 of 100 ask for a length from {Say.Length(spread.Low)} to {Say.Length(spread.High)}. "
+            : Sentence.Plain("");
+        Sentence made =
+            spread.Making > 0
+                ? (Sentence)$", made to {Say.Length(spread.Making)} either way"
+                : Sentence.Plain("");
+        Sentence none =
+            spread.ChanceOfNoWindow.Value > 0
+                ? (Sentence)
+                    $" On {Say.Chance(spread.ChanceOfNoWindow.Value)} of the cars no length works at all."
+                : Sentence.Plain("");
+        // Nothing counted is no proof of nothing: it says how many were looked at.
+        Sentence Chance(Counted chance) =>
+            chance.Value == 0 ? (Sentence)$"none of {cars}" : $"{Say.Chance(chance.Value)}";
+        return $"Of {cars} cars that fit what was measured, {asks}With {Say.Length(spread.Length)}{made}, the chance of passing a limit is {Chance(spread.ChanceOfViolation)}, of reaching a stop {Chance(spread.ChanceOfContact)}.{none}";
     }
 
     /// <summary>What has been walked; null until both donors have.</summary>

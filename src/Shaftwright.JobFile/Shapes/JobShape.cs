@@ -330,7 +330,15 @@ internal static class JobShape
         () => new()
     )
         .Measure(LengthFields.Margin, l => l.Margin, (l, v) => l with { Margin = v })
-        .Measure(LengthFields.Chosen, l => l.Chosen, (l, v) => l with { Chosen = v });
+        .Measure(LengthFields.Chosen, l => l.Chosen, (l, v) => l with { Chosen = v })
+        .Choice(
+            "aim",
+            "which of the lengths that work is made",
+            l => l.Aim,
+            (l, v) => l with { Aim = v },
+            Aim.Balanced
+        )
+        .Measure(LengthFields.Making, l => l.Making, (l, v) => l with { Making = v });
 
     private static readonly ObjectShape<DonorsInput> s_donors = new ObjectShape<DonorsInput>(
         "donors",

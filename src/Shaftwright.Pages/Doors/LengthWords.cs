@@ -76,4 +76,14 @@ public static class LengthWords
             Forbids.OuterAngle => "the outer joint's angle is too great",
             _ => "the joint's angle is too great",
         };
+
+    /// <summary>A way of picking a length, in words.</summary>
+    public static string Words(Aim aim) =>
+        aim switch
+        {
+            Aim.Centred => "it stands mid-stroke at ride height",
+            Aim.EquallySure => "both ends are as sure",
+            Aim.MostLikely => "it is most likely to survive",
+            _ => "as much is left at both ends",
+        };
 }

@@ -17,11 +17,17 @@ internal static class InterpolationError
     /// <param name="values">The row of values.</param>
     /// <param name="travel">Where, mm.</param>
     /// <param name="length">The length itself, mm, for the step from square to length.</param>
-    public static double HalfWidth(ReadingSet set, double[] values, double travel, double length)
+    public static double HalfWidth(ReadingSet set, double[] values, double travel, double length) =>
+        length > 0 ? SquareError(set, values)(travel) / (2 * length) : 0;
+
+    /// <summary>Half-width of the error of a squared length against travel, mm².</summary>
+    /// <param name="set">The set.</param>
+    /// <param name="values">The row of values.</param>
+    public static Func<double, double> SquareError(ReadingSet set, double[] values)
     {
         // A linkage is solved at every travel.
-        if (!set.Fitted || set.Place is not null || length <= 0)
-            return 0;
+        if (!set.Fitted || set.Place is not null)
+            return _ => 0;
         var order = set.Degree + 1;
         var t = set.Column(values, CornerNumbers.Travel);
         var power = new double[t.Length];
@@ -30,8 +36,7 @@ internal static class InterpolationError
         for (var k = 0; k < t.Length; k++)
             power[k] = Math.Pow(t[k] - middle, order);
         var fit = CurveFit.Fit(t, power, set.Degree);
-        var residual = Math.Abs(Math.Pow(travel - middle, order) - fit.At(travel));
-        var square = order == 3 ? Third / 6 * residual : Fourth / 24 * residual;
-        return square / (2 * length);
+        var share = order == 3 ? Third / 6 : Fourth / 24;
+        return travel => share * Math.Abs(Math.Pow(travel - middle, order) - fit.At(travel));
     }
 }

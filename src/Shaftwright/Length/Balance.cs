@@ -10,43 +10,69 @@ internal static class Balance
     /// <param name="numbers">The values behind them.</param>
     /// <param name="shortest">Short end of the window, mm.</param>
     /// <param name="longest">Long end of the window, mm.</param>
-    /// <returns>The length and its standard uncertainty, mm.</returns>
+    /// <returns>The length, mm, and what makes it uncertain.</returns>
     /// <remarks>The least plunge left inwards falls and the least left outwards rises with the length, so their difference has one
     /// zero, found to 1e-10 mm by regula falsi with the Illinois rule (Dowell and Jarratt, BIT 11, 1971). If the window's end by
     /// angle lies beyond it, that end is taken.</remarks>
-    public static (double Length, double StandardUncertainty) Of(
+    public static (double Length, IReadOnlyList<Contribution> Parts) Of(
         IReadOnlyList<SetEnvelope> envelopes,
         LengthNumbers numbers,
         double shortest,
         double longest
     )
     {
-        double Difference(double length) =>
-            Least(envelopes, numbers, length, true).Left
-            - Least(envelopes, numbers, length, false).Left;
-
-        var atShortest = Difference(shortest);
-        var atLongest = Difference(longest);
-        var found =
-            atShortest <= 0 ? shortest
-            : atLongest >= 0 ? longest
-            : Zero(Difference, shortest, longest, atShortest, atLongest);
+        var found = Length(envelopes, numbers.Values, shortest, longest);
         return (
             found,
-            Uncertainty(
+            Parts(
                 numbers,
-                Least(envelopes, numbers, found, true),
-                Least(envelopes, numbers, found, false),
+                Least(envelopes, numbers.Values, found, true),
+                Least(envelopes, numbers.Values, found, false),
                 found
             )
         );
+    }
+
+    /// <summary>The length alone, mm.</summary>
+    /// <param name="envelopes">All sets.</param>
+    /// <param name="values">The values they were built from.</param>
+    /// <param name="shortest">Where to look from, mm.</param>
+    /// <param name="longest">Where to look to, mm.</param>
+    public static double Length(
+        IReadOnlyList<SetEnvelope> envelopes,
+        double[] values,
+        double shortest,
+        double longest
+    )
+    {
+        double Difference(double length) =>
+            Least(envelopes, values, length, true).Left
+            - Least(envelopes, values, length, false).Left;
+
+        var atShortest = Difference(shortest);
+        var atLongest = Difference(longest);
+        return atShortest <= 0 ? shortest
+            : atLongest >= 0 ? longest
+            : Zero(Difference, shortest, longest, atShortest, atLongest);
+    }
+
+    /// <summary>Where least plunge is left inwards (or outwards) with a length, refined between the readings.</summary>
+    public static (SetEnvelope Envelope, double Travel, double Left) Tightest(
+        IReadOnlyList<SetEnvelope> envelopes,
+        double[] values,
+        double length,
+        bool goesIn
+    )
+    {
+        var least = Least(envelopes, values, length, goesIn);
+        return (least.Envelope, least.Travel, least.Left);
     }
 
     private readonly record struct LeastLeft(SetEnvelope Envelope, double Travel, double Left);
 
     private static LeastLeft Least(
         IReadOnlyList<SetEnvelope> envelopes,
-        LengthNumbers numbers,
+        double[] values,
         double length,
         bool goesIn
     )
@@ -55,8 +81,8 @@ internal static class Balance
         foreach (var e in envelopes)
         {
             var (t, left) = goesIn
-                ? Sweep.Smallest(e, numbers.Values, x => e.LeftIn(length, x))
-                : Sweep.Smallest(e, numbers.Values, x => e.LeftOut(length, x));
+                ? Sweep.Smallest(e, values, x => e.LeftIn(length, x))
+                : Sweep.Smallest(e, values, x => e.LeftOut(length, x));
             if (left < least.Left)
                 least = new LeastLeft(e, t, left);
         }
@@ -64,7 +90,7 @@ internal static class Balance
     }
 
     /// <summary>The zero moves by −(∂gap/∂value)/(∂gap/∂length) for each value; the binding heights stand still to first order.</summary>
-    private static double Uncertainty(
+    private static List<Contribution> Parts(
         LengthNumbers numbers,
         LeastLeft inwards,
         LeastLeft outwards,
@@ -79,7 +105,7 @@ internal static class Balance
                 Gap(inwards.Envelope, outwards.Envelope, length + Step)
                 - Gap(inwards.Envelope, outwards.Envelope, length - Step)
             ) / (2 * Step);
-        var square = 0.0;
+        var parts = new List<Contribution>();
         foreach (var value in numbers.Uncertain)
         {
             if (
@@ -94,7 +120,8 @@ internal static class Balance
             var effect =
                 LengthUncertainty.Effect(Gap(upIn, upOut, length), Gap(downIn, downOut, length))
                 / slope;
-            square += effect * effect;
+            if (effect != 0)
+                parts.Add(new(value, effect));
         }
         foreach (var end in (ReadOnlySpan<LeastLeft>)[inwards, outwards])
         {
@@ -103,9 +130,10 @@ internal static class Balance
                 InterpolationError.HalfWidth(end.Envelope.Set, numbers.Values, end.Travel, length)
                 / Math.Sqrt(3)
                 / 2;
-            square += between * between;
+            if (between > 0)
+                parts.Add(new(null, between));
         }
-        return Math.Sqrt(square);
+        return parts;
     }
 
     private static double Zero(Func<double, double> f, double a, double b, double fa, double fb)

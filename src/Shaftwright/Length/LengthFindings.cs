@@ -222,6 +222,14 @@ internal sealed class LengthFindings(
                 $"Measure more closely, or set the length at fit-up on the car before welding.",
                 Gum
             );
+        if (input.Making is { } making && result.HasWindow && making.Value > result.Tolerance)
+            Add(
+                Severity.Caution,
+                "making-too-rough",
+                $"You say the finished shaft may come out {Say.Length(making.Value)} off; {Say.Length(result.Tolerance)} each way is all there is.",
+                $"Set the length at fit-up on the car before welding, or measure more closely to win room.",
+                Gum
+            );
         if (result.Overall is null)
             Add(
                 Severity.Note,

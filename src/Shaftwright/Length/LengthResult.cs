@@ -136,6 +136,9 @@ public sealed record LengthResult
     /// <summary>The length to make (or the chosen one, judged); null when none exists.</summary>
     public double? Make { get; init; }
 
+    /// <summary>The lengths that each way of picking gives, the balanced first; empty without a window.</summary>
+    public IReadOnlyList<LengthChoice> Choices { get; init; } = [];
+
     /// <summary>Standard uncertainty of the length to make, from the readings, mm.</summary>
     public double MakeUncertainty { get; init; }
 

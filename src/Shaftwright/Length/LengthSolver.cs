@@ -1,7 +1,6 @@
 using Shaftwright.Corner;
 using Shaftwright.Corner.Linkages;
 using Shaftwright.Findings;
-using Shaftwright.Geometry;
 using Shaftwright.Joints;
 using Shaftwright.Measures;
 
@@ -58,27 +57,31 @@ public static class LengthSolver
             Findings = [],
         };
 
+        var making = (length.Making?.Value ?? 0) / Math.Sqrt(3);
         double? make = length.Chosen?.Value;
         var makeUncertainty = length.Chosen is { } chosen
             ? LengthFields.Chosen.StandardUncertainty(chosen)
             : 0;
-        if (make is null && result.HasWindow)
-            (make, makeUncertainty) = Balance.Of(
-                envelopes,
-                numbers,
-                shortest.Length,
-                longest.Length
-            );
+        var own = double.Hypot(making, length.Chosen is null ? 0 : makeUncertainty);
+        var choices = new LengthChoices(envelopes, numbers, margin, own);
+        if (result.HasWindow)
+        {
+            result = result with { Choices = choices.All(shortest.Length, longest.Length) };
+            if (
+                make is null
+                && result.Choices.FirstOrDefault(c => c.Aim == length.Aim) is { } aimed
+            )
+                (make, makeUncertainty) = (aimed.Length, aimed.StandardUncertainty);
+        }
         if (make is { } l)
         {
-            var own = length.Chosen is null ? 0 : makeUncertainty;
             result = result with
             {
                 Make = l,
                 MakeUncertainty = makeUncertainty,
                 Tolerance = result.HasWindow ? Tolerance(l, shortest, longest, seats) : 0,
-                ChanceOfViolation = Chance(envelopes, numbers, margin, l, own),
-                ChanceOfContact = Chance(envelopes, numbers, 0, l, own),
+                ChanceOfViolation = choices.OfViolation(l),
+                ChanceOfContact = choices.OfContact(l),
                 PositionsFor = l,
                 Positions = JointLoads.On(Positions(envelopes, numbers, l), joints, shaftTorque),
                 MeasureAgain = ReadingToRepeat.Of(corner, limits, l),
@@ -110,29 +113,6 @@ public static class LengthSolver
             Sweep = Swept(swept, result.PositionsFor, envelopes),
             Findings = findings.Judge(result, envelopes, numbers, margin),
         };
-    }
-
-    /// <summary>Sum of the chances at every reading, and between readings where something binds there: to first order not less
-    /// than the chance that any of these places is passed, whatever they have in common. What a limit does at places in
-    /// between is not counted a second time.</summary>
-    private static double Chance(
-        List<SetEnvelope> envelopes,
-        LengthNumbers numbers,
-        double margin,
-        double length,
-        double ownUncertainty
-    )
-    {
-        var sum = 0.0;
-        foreach (var bound in envelopes.SelectMany(e => Bound.Everywhere(e, numbers, margin)))
-        {
-            var u = double.Hypot(ownUncertainty, bound.StandardUncertainty);
-            if (u > 0)
-                sum += Normal.Below(-bound.Inside(length) / u);
-            else if (bound.Inside(length) < 0)
-                sum += 1;
-        }
-        return Math.Min(1, sum);
     }
 
     /// <summary>A shaft is made by its ends: how surely these stand to the joint centres is taken off with the readings' own doubt.</summary>
@@ -190,24 +170,7 @@ public static class LengthSolver
         var positions = new List<PositionLeft>();
         foreach (var e in envelopes)
         {
-            void Add(double t, bool read) =>
-                positions.Add(
-                    new PositionLeft(
-                        t,
-                        e.Set.Steering,
-                        e.LeftIn(length, t),
-                        e.LeftOut(length, t),
-                        e.Plunge(length, t),
-                        e.InnerAngle(length, t),
-                        e.OuterAngle(t, length),
-                        read
-                    )
-                    {
-                        Drift = e.Drift(length, t),
-                        OuterPlunge = e.OuterPlunge(length, t),
-                        Place = e.Set.Place,
-                    }
-                );
+            void Add(double t, bool read) => positions.Add(At(e, t, length, read));
             var travels = e
                 .Set.Readings.Select((_, k) => e.Set.Travel(numbers.Values, k))
                 .ToArray();
@@ -222,6 +185,36 @@ public static class LengthSolver
                     Add(t, false);
             }
         }
+        // The tightest places themselves, where they lie between the others.
+        foreach (var goesIn in (ReadOnlySpan<bool>)[true, false])
+        {
+            var (e, t, _) = Balance.Tightest(envelopes, numbers.Values, length, goesIn);
+            if (
+                !positions.Exists(p =>
+                    p.Steering == e.Set.Steering
+                    && p.Place == e.Set.Place
+                    && Math.Abs(p.Travel - t) < 1e-3
+                )
+            )
+                positions.Add(At(e, t, length, false));
+        }
         return [.. positions.OrderBy(p => p.Steering).ThenBy(p => p.Travel)];
     }
+
+    private static PositionLeft At(SetEnvelope e, double travel, double length, bool read) =>
+        new(
+            travel,
+            e.Set.Steering,
+            e.LeftIn(length, travel),
+            e.LeftOut(length, travel),
+            e.Plunge(length, travel),
+            e.InnerAngle(length, travel),
+            e.OuterAngle(travel, length),
+            read
+        )
+        {
+            Drift = e.Drift(length, travel),
+            OuterPlunge = e.OuterPlunge(length, travel),
+            Place = e.Set.Place,
+        };
 }

@@ -25,11 +25,15 @@ internal static class ReadingToRepeat
                 $"one more reading {PositionWords.At(tightest.Travel, tightest.Set.Steering, tightest.Set.Place)}";
             return new MeasureAgain(null, "travel", share, between);
         }
+        return new MeasureAgain(value.Reading, value.Field, share, Words(corner, value));
+    }
+
+    /// <summary>Which measure it is, as one would say it.</summary>
+    public static Sentence Words(CornerInput corner, UncertainValue value)
+    {
         if (value.Reading is not { } i)
-            return new MeasureAgain(null, value.Field, share, Sentence.Plain(value.Words));
+            return Sentence.Plain(value.Words);
         var reading = corner.Readings[i];
-        Sentence words =
-            $"{value.Words}, {PositionWords.At(reading.Travel!.Value, reading.Steering)}";
-        return new MeasureAgain(i, value.Field, share, words);
+        return $"{value.Words}, {PositionWords.At(reading.Travel!.Value, reading.Steering)}";
     }
 }

@@ -14,12 +14,23 @@ internal sealed class SetEnvelope
     private readonly double _tanAngleLimit;
     private readonly double _share;
     private readonly FloatingSet? _floating;
+    private readonly CurveSlip? _slip;
     private readonly double _from;
     private readonly double _to;
     private List<double>? _pieces;
 
-    public SetEnvelope(ReadingSet set, LengthNumbers numbers, double[] values)
+    /// <param name="set">The readings.</param>
+    /// <param name="numbers">What the values mean.</param>
+    /// <param name="values">The row, possibly nudged.</param>
+    /// <param name="slip">What the curves are taken to be off between readings; null for nothing.</param>
+    public SetEnvelope(
+        ReadingSet set,
+        LengthNumbers numbers,
+        double[] values,
+        CurveSlip? slip = null
+    )
     {
+        _slip = slip;
         Set = set;
         _share = numbers.Share;
         _curves = numbers.CurvesOf(set, values);
@@ -51,7 +62,10 @@ internal sealed class SetEnvelope
     /// <remarks>With w the part of the length along the inner axis and r across it, L = √(w² + r²). Moving the joint's housing
     /// towards the wheel by e is the same as taking e from w. Where no angle was read, r counts as 0, which takes off the
     /// whole of e and so errs on the short, safe side.</remarks>
-    public double Longest(double travel, double margin)
+    public double Longest(double travel, double margin) =>
+        LongestByCurve(travel, margin) + (_slip?.Over(travel) ?? 0);
+
+    private double LongestByCurve(double travel, double margin)
     {
         if (_floating is { } floating)
             return floating.Longest(travel, margin);
@@ -74,7 +88,10 @@ internal sealed class SetEnvelope
         Math.Max(ShortestByPlunge(travel, margin), ShortestByAngle(travel));
 
     /// <summary>Shortest shaft by plunge alone, mm.</summary>
-    public double ShortestByPlunge(double travel, double margin)
+    public double ShortestByPlunge(double travel, double margin) =>
+        ShortestByCurve(travel, margin) + (_slip?.Under(travel) ?? 0);
+
+    private double ShortestByCurve(double travel, double margin)
     {
         if (_floating is { } floating)
             return floating.Shortest(travel, margin);
@@ -176,6 +193,14 @@ internal sealed class SetEnvelope
             ? _curves.OuterAngle(travel, _share * plunge)
             : _curves.OuterAngle(travel);
     }
+
+    /// <summary>Length with which the inner joint stands at mid-stroke, mm; where the shaft floats, both do.</summary>
+    public double Centred(double travel) =>
+        Set.Form == ReadingForm.DistanceAndAngle
+            ? _curves.Distance(travel)
+            : Math.Sqrt(Square(Axial(travel)) + _curves.AcrossSquared(travel));
+
+    private static double Square(double x) => x * x;
 
     /// <summary>Distance between the joint centres along the inner axis, inner at mid-stroke, mm. From in and out it is had by taking
     /// mid-stroke half-way between the stops.</summary>

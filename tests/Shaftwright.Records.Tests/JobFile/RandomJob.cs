@@ -60,6 +60,7 @@ internal static class RandomJob
                 is "unknown"
                     or "unsaid"
                     or "untried"
+                    or "balanced"
                     or "",
             JsonValueKind.False => value.GetPropertyName()
                 is "withdrawn"
