@@ -30,6 +30,8 @@ public sealed class CarsTally
         Count = new long[Counts];
         Better = new long[better];
         Cross = new Int128[inputs];
+        Drawn = new Int128[inputs];
+        DrawnSquared = new Int128[inputs];
         Bins = new long[2 * HalfBins];
     }
 
@@ -44,6 +46,12 @@ public sealed class CarsTally
 
     /// <summary>Sum of deviation × length for each uncertain value.</summary>
     internal Int128[] Cross { get; }
+
+    /// <summary>Sum of the deviations of each, over the cars that have a length.</summary>
+    internal Int128[] Drawn { get; }
+
+    /// <summary>Sum of their squares.</summary>
+    internal Int128[] DrawnSquared { get; }
 
     internal long[] Bins { get; }
 
@@ -64,7 +72,11 @@ public sealed class CarsTally
         Sum += other.Sum;
         SumOfSquares += other.SumOfSquares;
         for (var i = 0; i < Cross.Length; i++)
+        {
             Cross[i] += other.Cross[i];
+            Drawn[i] += other.Drawn[i];
+            DrawnSquared[i] += other.DrawnSquared[i];
+        }
     }
 
     /// <summary>The slice as a text, to be sent. Empty bins are left out.</summary>
@@ -80,6 +92,8 @@ public sealed class CarsTally
             Row(Better),
             Row([Sum, SumOfSquares]),
             Row(Cross),
+            Row(Drawn),
+            Row(DrawnSquared),
             string.Join(' ', bins)
         );
     }
@@ -95,15 +109,17 @@ public sealed class CarsTally
         var rows = text.Split(';');
         Span<Int128> sums = stackalloc Int128[2];
         if (
-            rows.Length != 5
+            rows.Length != 7
             || !TryRow(rows[0], blank.Count)
             || !TryRow(rows[1], blank.Better)
             || !TryRow<Int128>(rows[2], sums)
             || !TryRow<Int128>(rows[3], blank.Cross)
+            || !TryRow<Int128>(rows[4], blank.Drawn)
+            || !TryRow<Int128>(rows[5], blank.DrawnSquared)
         )
             return false;
         (blank.Sum, blank.SumOfSquares) = (sums[0], sums[1]);
-        foreach (var bin in rows[4].Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var bin in rows[6].Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             if (
                 bin.Split(':') is not [var at, var count]

@@ -148,7 +148,12 @@ public sealed class LengthCars
         tally.Sum += micro;
         tally.SumOfSquares += (Int128)micro * micro;
         for (var i = 0; i < drawn.Length; i++)
-            tally.Cross[i] += (Int128)(long)Math.Round(drawn[i] * CarsTally.Share) * micro;
+        {
+            var x = (long)Math.Round(drawn[i] * CarsTally.Share);
+            tally.Cross[i] += (Int128)x * micro;
+            tally.Drawn[i] += x;
+            tally.DrawnSquared[i] += (Int128)x * x;
+        }
         var bin = (int)Math.Floor(off / CarsTally.BinWidth) + CarsTally.HalfBins;
         tally.Bins[Math.Clamp(bin, 0, tally.Bins.Length - 1)]++;
     }
@@ -281,27 +286,27 @@ public sealed class LengthCars
             [
                 .. Enumerable
                     .Range(0, _uncertain.Length)
-                    .Select(i => Share(i, tally, sd))
+                    .Select(i => Share(i, tally))
                     .OrderByDescending(s => s.ShareOfVariance),
             ],
         };
     }
 
-    private MeasureShare Share(int i, CarsTally tally, double sd)
+    /// <summary>Square of the correlation over the cars: of the sample's own spread, which leaves least to chance.</summary>
+    private MeasureShare Share(int i, CarsTally tally)
     {
-        // Drawn evenly over −1…1: mean 0, standard deviation 1/√3.
-        var together =
-            (double)tally.Cross[i]
-            / tally.Count[CarsTally.Solved]
-            / (CarsTally.Share * CarsTally.Micro);
-        var correlation = sd > 0 ? together * Math.Sqrt(3) / sd : 0;
+        Int128 n = tally.Count[CarsTally.Solved];
+        var together = (double)(n * tally.Cross[i] - tally.Drawn[i] * tally.Sum);
+        var own = (double)(n * tally.DrawnSquared[i] - tally.Drawn[i] * tally.Drawn[i]);
+        var all = (double)(n * tally.SumOfSquares - tally.Sum * tally.Sum);
+        var share = own > 0 && all > 0 ? together / own * (together / all) : 0;
         var value = _uncertain[i];
         var tried = Array.IndexOf(_better, i);
         return new(
             value.Reading,
             value.Field,
             ReadingToRepeat.Words(_corner, value),
-            correlation * correlation,
+            share,
             _firstOrder.ShareOfBalance(value),
             tried < 0 ? null : tally.Better[tried] / (double)tally.Size
         );

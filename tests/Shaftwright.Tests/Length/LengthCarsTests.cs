@@ -175,7 +175,7 @@ public sealed class LengthCarsTests
     public void BalancedLength_OfTwoEvenlySpreadPlunges_HasTheSpreadOfHalfTheirDifference()
     {
         var spread = Run(Straight(15, 2, 1, 450), 3000);
-        // (In − Out)/2: √(2² + 1²)/(2√3), shares 4/5 and 1/5. 3000 cars know a spread to 1.3 %; a share to about 2√(s(1−s)/n).
+        // (In − Out)/2: √(2² + 1²)/(2√3), shares 4/5 and 1/5. 3000 cars know a spread to 1.3 %; a share s to 2√s(1 − s)/√n, 0.007.
         var expected = Math.Sqrt(5) / (2 * Math.Sqrt(3));
         Assert.InRange(spread.StandardDeviation / expected, 0.965, 1.035);
         Assert.InRange(spread.Mean, 450 - 4 * expected / 54, 450 + 4 * expected / 54);
@@ -220,7 +220,7 @@ public sealed class LengthCarsTests
             },
             3000
         );
-        // 3000 cars know a spread to 1.3 %, and a share s to 2·√(s(1 − s)/3000) at most, 0.018.
+        // 3000 cars know a spread to 1.3 %, and a share s to 2√s(1 − s)/√3000, 0.014 at most.
         Assert.InRange(spread.StandardDeviation / spread.FirstOrderUncertainty, 0.95, 1.05);
         Assert.Null(spread.Disagreement);
         Assert.InRange(spread.Shares.Sum(s => s.FirstOrderShare), 0.95, 1.0001);
