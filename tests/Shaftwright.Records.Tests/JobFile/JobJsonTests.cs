@@ -69,7 +69,7 @@ public sealed class JobJsonTests
                 var second = JobJson.Read(written);
                 Assert.Empty(second.Refusals);
                 Assert.Equal(written, JobJson.Write(second.Document!));
-                Assert.Subset(Leaves(JsonNode.Parse(written)!), Leaves(JsonNode.Parse(json)!));
+                Assert.Empty(Leaves(JsonNode.Parse(json)!).Except(Leaves(JsonNode.Parse(written)!)));
             },
             iter: 300
         );

@@ -61,6 +61,7 @@ internal static class RandomJob
                     or "unsaid"
                     or "untried"
                     or "balanced"
+                    or "b"
                     or "",
             JsonValueKind.False => value.GetPropertyName()
                 is "withdrawn"
