@@ -399,7 +399,8 @@ public sealed class JobResult
                     n.BegunAt?.Value,
                     n.RunOut!.Value / 2,
                     DialNoteFields.RunOut.StandardUncertainty(n.RunOut) / 2,
-                    n.HighPoint!.Value
+                    n.HighPoint!.Value,
+                    n.Beads
                 ))
         );
         return read;

@@ -282,6 +282,14 @@ internal static class WeldShape
             l => l.Layers,
             (l, v) => l with { Layers = v }
         )
+        .Value(
+            "beads",
+            "how many beads of the next layer were on besides",
+            new CountShape(0, DialNoteFields.MostBeads),
+            l => l.Beads,
+            (l, v) => l with { Beads = v },
+            v => v > 0
+        )
         .Measure(DialNoteFields.BegunAt, l => l.BegunAt, (l, v) => l with { BegunAt = v })
         .Measure(DialNoteFields.RunOut, l => l.RunOut, (l, v) => l with { RunOut = v })
         .Measure(DialNoteFields.HighPoint, l => l.HighPoint, (l, v) => l with { HighPoint = v });

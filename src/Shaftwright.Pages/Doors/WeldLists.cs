@@ -139,6 +139,8 @@ internal static class WeldLists
                 j => After(j, layers)?.HighPoint,
                 (j, v) => SetLayer(j, layers, l => l with { HighPoint = v })
             );
+            foreach (var bead in Beads(job, draft, layers, layers == count))
+                yield return bead;
             if (layers > 0)
                 yield return new AskedMeasure<Angle>(
                     $"layer/{layers}/begun",
@@ -148,6 +150,51 @@ internal static class WeldLists
                     j => After(j, layers)?.BegunAt,
                     (j, v) => SetLayer(j, layers, l => l with { BegunAt = v })
                 );
+        }
+    }
+
+    /// <summary>The dial after each bead of the layer on top of so many: of one that is under way, and of any that was read so.</summary>
+    private static IEnumerable<Asked> Beads(Job job, Draft draft, int layers, bool underWay)
+    {
+        var noted = job.Weld?.Layers.Where(l => l.Layers == layers).Max(l => (int?)l.Beads) ?? 0;
+        var typed = draft
+            .Keys($"bead/{layers}/")
+            .Select(k => int.Parse(k.Split('/')[2], CultureInfo.InvariantCulture))
+            .DefaultIfEmpty()
+            .Max();
+        var on = Math.Max(noted, typed);
+        // One more than there are, and the first of a layer under way: whoever reads layer by layer leaves it empty.
+        if (on == 0 && !(underWay && After(job, layers) is not null))
+            yield break;
+        for (var b = 1; b <= Math.Min(DialNoteFields.MostBeads, on + 1); b++)
+        {
+            var beads = b;
+            var when =
+                $"after bead {beads.ToString(CultureInfo.InvariantCulture)} of layer {(layers + 1).ToString(CultureInfo.InvariantCulture)}";
+            yield return new AskedMeasure<Distance>(
+                $"bead/{layers}/{beads}/runout",
+                $"the run-out {when}",
+                $"Run-out {when}, if you read it bead by bead",
+                DialNoteFields.RunOut,
+                j => After(j, layers, beads)?.RunOut,
+                (j, v) => SetLayer(j, layers, l => l with { RunOut = v }, beads)
+            );
+            yield return new AskedMeasure<Angle>(
+                $"bead/{layers}/{beads}/high",
+                $"the high point {when}",
+                $"Where it stands highest {when}",
+                DialNoteFields.HighPoint,
+                j => After(j, layers, beads)?.HighPoint,
+                (j, v) => SetLayer(j, layers, l => l with { HighPoint = v }, beads)
+            );
+            yield return new AskedMeasure<Angle>(
+                $"bead/{layers}/{beads}/at",
+                $"where bead {beads} of layer {layers + 1} lies",
+                $"Where that bead lies, if not as proposed",
+                DialNoteFields.BegunAt,
+                j => After(j, layers, beads)?.BegunAt,
+                (j, v) => SetLayer(j, layers, l => l with { BegunAt = v }, beads)
+            );
         }
     }
 
@@ -209,20 +256,20 @@ internal static class WeldLists
             }
         );
 
-    private static LayerNote? After(Job j, int layers) =>
-        j.Weld?.Layers.LastOrDefault(l => l.Layers == layers);
+    private static LayerNote? After(Job j, int layers, int beads = 0) =>
+        j.Weld?.Layers.LastOrDefault(l => l.Layers == layers && l.Beads == beads);
 
-    private static Job SetLayer(Job j, int layers, Func<LayerNote, LayerNote> f) =>
+    private static Job SetLayer(Job j, int layers, Func<LayerNote, LayerNote> f, int beads = 0) =>
         WeldTopics.Welded(
             j,
             w =>
             {
-                var note = f(After(j, layers) ?? new() { Layers = layers });
+                var note = f(After(j, layers, beads) ?? new() { Layers = layers, Beads = beads });
                 return w with
                 {
                     Layers = Replaced(
                         w.Layers,
-                        l => l.Layers == layers,
+                        l => l.Layers == layers && l.Beads == beads,
                         note is { RunOut: null, HighPoint: null, BegunAt: null } ? null : note
                     ),
                 };

@@ -29,9 +29,14 @@ public static partial class WeldTopics
             r =>
                 r.Beads is { } plan
                     ? new(
-                        $"Layer {plan.NextLayer}: begin at",
+                        plan.Last is { Beads: > 0 }
+                            ? $"Layer {plan.NextLayer}, bead {plan.Next[0].Number}: at"
+                            : (Sentence)$"Layer {plan.NextLayer}: begin at",
                         $"{Say.Bearing(plan.StartsAt)}",
-                        $", then {Bearings(plan.Next.Skip(1))}, each a quarter of the way round.",
+                        plan.Next.Count == 1
+                            ? $", a quarter of the way round; then the layer is whole."
+                            : (Sentence)
+                                $", then {Bearings(plan.Next.Skip(1))}, each a quarter of the way round.",
                         plan.StartsAt
                     )
                     : null,

@@ -34,7 +34,11 @@ public sealed record LayerNote
     /// <summary>How many layers were on: 0 when only tacked.</summary>
     public int Layers { get; init; }
 
-    /// <summary>Where the last of them began, from the mark; null takes the place that was proposed.</summary>
+    /// <summary>How many beads of the next layer were on besides, 0 to 3, when it was read bead by bead.</summary>
+    public int Beads { get; init; }
+
+    /// <summary>Where the last layer began, from the mark, or with <see cref="Beads"/> where the last bead lies; null takes the place
+    /// that was proposed.</summary>
     public Measured<Angle>? BegunAt { get; init; }
 
     /// <summary>Total run-out.</summary>
@@ -78,6 +82,9 @@ public static class DialNoteFields
     /// <summary>Beginning of a layer, rad.</summary>
     public static Field<Angle> BegunAt { get; } =
         new("begunAt", "where that layer began, from the mark", -4 * Math.PI, 4 * Math.PI);
+
+    /// <summary>Most beads of a layer after which it is not whole yet.</summary>
+    public const int MostBeads = 3;
 
     /// <summary>Most layers that are planned.</summary>
     public const int MostLayers = 40;

@@ -112,6 +112,13 @@ public sealed record WeldInput
                 "is not a count of layers",
                 $"0 to {DialNoteFields.MostLayers}"
             );
+            check.That(
+                Layers[i].Beads is >= 0 and <= DialNoteFields.MostBeads,
+                $"{path}.layers[{i}].beads",
+                $"{Layers[i].Beads}",
+                "is not a count of beads",
+                $"0 to {DialNoteFields.MostBeads}; the fourth makes the layer whole"
+            );
         }
         check.That(
             Blades.Count <= WeldFields.MostBlades,

@@ -98,6 +98,24 @@ public class WeldPageTests(Bench bench)
             .Expect(phone.Page.GetByText("a layer moved the axis", new() { Exact = false }).First)
             .ToBeAttachedAsync();
         await phone.Shoot("weld-beads");
+        // Whoever reads bead by bead is asked on within the layer, and told which quarter comes next.
+        await phone.Follow($"job/{job}/weld/beads/layers");
+        await phone.Type("Run-out after bead 1 of layer 2, if you read it bead by bead", "0.06");
+        await phone.Type("Where it stands highest after bead 1 of layer 2", "270");
+        Assert.StartsWith(
+            "Layer 2, bead 2: at 270°",
+            await phone.Answer(),
+            StringComparison.Ordinal
+        );
+        await Phone.Expect(bead).ToHaveTextAsync("Layer 2: 3 beads to come.");
+        await laptop.Until(
+            job,
+            d =>
+                d["weld"]
+                    ?["layers"]?.AsArray()
+                    .Any(n => (int?)n!["beads"] == 1 && (int?)n["layers"] == 1)
+                    is true
+        );
     }
 
     [Fact]

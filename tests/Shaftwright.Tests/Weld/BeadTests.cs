@@ -143,6 +143,91 @@ public sealed class BeadTests
     }
 
     [Fact]
+    public void Learned_BeadByBead_IsWhatEachBeadOfALayerDoes() =>
+        Gen.Select(
+                Gen.Double[0.03, 0.2],
+                Gen.Double[0.5, 0.95],
+                Gen.Double[0.1, 0.6],
+                Gen.Double[0, 6.28]
+            )
+            .Sample(
+                (pull, stiffening, first, angle) =>
+                {
+                    // A shaft on which each bead moves the axis away from itself, the first of a layer most, welded as proposed.
+                    var (x, y) = (first * Math.Cos(angle), first * Math.Sin(angle));
+                    var read = new List<AxisReading> { At(0, x, y) };
+                    for (var layer = 0; layer < 2; layer++)
+                    {
+                        var used = new HashSet<int>();
+                        for (var b = 0; b < 4; b++)
+                        {
+                            var plan = BeadSolver.Solve(read, null);
+                            Assert.Equal((layer + 1, 4 - b), (plan.NextLayer, plan.Next.Count));
+                            var at = plan.Next[0].At;
+                            // No quarter of a layer twice.
+                            Assert.True(used.Add((int)Math.Round(at * 1e6)));
+                            var move = pull * Math.Pow(stiffening, b);
+                            (x, y) = (x - move * Math.Cos(at), y - move * Math.Sin(at));
+                            read.Add(
+                                b < 3
+                                    ? At(layer, x, y, at) with
+                                    {
+                                        Beads = b + 1,
+                                    }
+                                    : At(layer + 1, x, y)
+                            );
+                        }
+                    }
+                    var moves = BeadSolver.Solve(read, null).ByBead;
+                    Assert.Equal([1, 2, 3, 4], moves.Select(m => m.Number));
+                    for (var b = 0; b < 4; b++)
+                    {
+                        Assert.Equal(pull * Math.Pow(stiffening, b), moves[b].Away, 1e-9);
+                        Assert.Equal(2, moves[b].Beads);
+                        Assert.Equal(0, moves[b].Aside, 1e-9);
+                    }
+                    // Where the beads lie need not be said when they were laid as proposed.
+                    var unsaid = BeadSolver
+                        .Solve([.. read.Select(r => r with { BegunAt = null })], null)
+                        .ByBead;
+                    Assert.All(
+                        moves.Zip(unsaid),
+                        m => Assert.Equal(m.First.Away, m.Second.Away, 1e-9)
+                    );
+                }
+            );
+
+    [Theory]
+    [InlineData(40, 90)] // 0° and 180° are done: of what is open 90° lies nearest.
+    [InlineData(250, 270)]
+    public void Plan_WithinALayer_TakesTheOpenQuarterNearestTheHighPoint(double high, double next)
+    {
+        double X(double d) => 0.2 * Math.Cos(d * Math.PI / 180);
+        double Y(double d) => 0.2 * Math.Sin(d * Math.PI / 180);
+        var open = BeadSolver.Solve(
+            [
+                At(0, 0.3, 0),
+                At(0, 0.2, 0, 0) with
+                {
+                    Beads = 1,
+                },
+                At(0, X(high), Y(high), Math.PI) with
+                {
+                    Beads = 2,
+                },
+            ],
+            null
+        );
+        Assert.Equal(next, Degrees(open.Next[0].At), 1e-6);
+        Assert.Equal(2, open.Next.Count);
+        Assert.Contains(open.Findings, f => f.Code == "beads-within");
+        Assert.Equal(
+            "Bead 4 of 4: at " + (next == 90 ? "270°" : "90°") + ", opposite to the last.",
+            open.Next[1].Words.ToString()
+        );
+    }
+
+    [Fact]
     public void Learned_FromLayersThatWereNotReadOneByOne_IsNothing() =>
         Assert.Null(BeadSolver.Solve([At(0, 0.1, 0), At(2, 0.02, 0, 0)], null).Pull);
 
