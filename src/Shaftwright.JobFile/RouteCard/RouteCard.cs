@@ -1,5 +1,7 @@
+using System.Globalization;
 using Shaftwright.CrackTest;
 using Shaftwright.Findings;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
 using Shaftwright.Truing;
 using Shaftwright.Truing.Pressing;
@@ -96,10 +98,17 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
         if (record is not null)
             (answer, findings) = (record.Answer ?? answer, [.. findings, .. record.Findings]);
         var signOff = document.Records.Standing(step.Code);
+        // Signed at a time that is still to come: nobody has signed it yet.
+        var ahead = FutureDates.IsAhead(signOff?.At, result.Now) ? signOff : null;
+        if (ahead is not null)
+            signOff = null;
         var stop = findings.FirstOrDefault(f => f.Severity == Severity.Stop);
         var (state, because) = step.InJob(document.Job)
             ? StateOf(step, answer, stop, over, record, signOff, HeldBy(step, before))
             : (OperationState.NotInThisJob, null);
+        if (ahead is not null && state != OperationState.NotInThisJob)
+            because =
+                $"It is signed for {ahead.At.ToString("d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture)}, which is still to come: set the clock right that said so, and sign again.{(because is { } also ? (Sentence)$" {also}" : (Sentence)$"")}";
         return new(
             step.Code,
             number,
