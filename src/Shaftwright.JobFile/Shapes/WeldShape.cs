@@ -284,8 +284,8 @@ internal static class WeldShape
         )
         .Value(
             "beads",
-            "how many beads of the next layer were on besides",
-            new CountShape(0, DialNoteFields.MostBeads),
+            "how many beads of the next layer were on besides; left out for none",
+            new CountShape(1, DialNoteFields.MostBeads),
             l => l.Beads,
             (l, v) => l with { Beads = v },
             v => v > 0

@@ -139,7 +139,7 @@ internal static class WeldLists
                 j => After(j, layers)?.HighPoint,
                 (j, v) => SetLayer(j, layers, l => l with { HighPoint = v })
             );
-            foreach (var bead in Beads(job, draft, layers, layers == count))
+            foreach (var bead in Beads(job, draft, layers))
                 yield return bead;
             if (layers > 0)
                 yield return new AskedMeasure<Angle>(
@@ -154,7 +154,7 @@ internal static class WeldLists
     }
 
     /// <summary>The dial after each bead of the layer on top of so many: of one that is under way, and of any that was read so.</summary>
-    private static IEnumerable<Asked> Beads(Job job, Draft draft, int layers, bool underWay)
+    private static IEnumerable<Asked> Beads(Job job, Draft draft, int layers)
     {
         var noted = job.Weld?.Layers.Where(l => l.Layers == layers).Max(l => (int?)l.Beads) ?? 0;
         var typed = draft
@@ -164,7 +164,7 @@ internal static class WeldLists
             .Max();
         var on = Math.Max(noted, typed);
         // One more than there are, and the first of a layer under way: whoever reads layer by layer leaves it empty.
-        if (on == 0 && !(underWay && After(job, layers) is not null))
+        if (on == 0 && (After(job, layers) is null || After(job, layers + 1) is not null))
             yield break;
         for (var b = 1; b <= Math.Min(DialNoteFields.MostBeads, on + 1); b++)
         {
