@@ -6,5 +6,7 @@ if (args is ["positions"])
     PositionRun.Go();
 else if (args is ["field"])
     FieldRun.Go();
+else if (args is ["shelf"])
+    ShelfRun.Go();
 else
     BenchmarkSwitcher.FromAssembly(typeof(LinkageBench).Assembly).Run(args);

@@ -193,6 +193,7 @@ public static class Sheet
             case "cut" when result.Cut is { } cut:
                 if (cut.Made is { } made)
                     Figure(html, ShaftDrawing.Of(made, display, wide), "shaft", false);
+                Rows(html, SheetTables.CutMarks(cut, display));
                 Rows(html, SheetTables.CutRules(cut, display), numbers: true);
                 break;
             case "strength":

@@ -162,7 +162,7 @@ public sealed class JobResult
     public ShelfResult? Shelf => _shelf.Value;
 
     /// <summary>What the shelf is searched for. A sample belongs to the offcuts it was welded from, so none of it counts here.</summary>
-    private ShelfRequest Request(ShelfInput shelf)
+    internal ShelfRequest Request(ShelfInput shelf)
     {
         var weld = (Job.Strength ?? new StrengthInput()) with
         {
@@ -195,6 +195,9 @@ public sealed class JobResult
 
     /// <summary>What it carries.</summary>
     public StrengthResult? Strength => _strength.Value;
+
+    /// <summary>A block with a vee for each piece, both on one axis; null when the diameters at the weld are not known.</summary>
+    public AlignmentJig? Jig => AlignmentJig.For(Cut, Job.Weld?.VeeAngle?.Value);
 
     /// <summary>Set-up, groove and heat of the weld.</summary>
     public WeldResult? Weld => _weld.Value;

@@ -1,3 +1,5 @@
+using Shaftwright.Cut.Search;
+
 namespace Shaftwright;
 
 /// <summary>The one way from a job to its answers. Every face of the program calls it; none computes.</summary>
@@ -12,5 +14,17 @@ public static class Workflow
     {
         ArgumentNullException.ThrowIfNull(job);
         return new JobResult(job, now);
+    }
+
+    /// <summary>Makes several shafts from the shelf of the first job: both sides of a car, and spares.</summary>
+    /// <param name="jobs">The jobs.</param>
+    /// <param name="spares">How many spares of each.</param>
+    /// <returns>The plan; null when the first job holds no shelf.</returns>
+    public static ShareResult? Share(IReadOnlyList<Job> jobs, int spares)
+    {
+        ArgumentNullException.ThrowIfNull(jobs);
+        if (jobs.Count == 0 || jobs[0].Shelf is not { } shelf)
+            return null;
+        return ShelfShare.Solve([.. jobs.Select(j => Evaluate(j).Request(shelf))], spares);
     }
 }

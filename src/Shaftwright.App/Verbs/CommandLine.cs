@@ -73,12 +73,14 @@ internal static class CommandLine
             Schema(streams),
             Length(streams),
             Shelf(streams),
+            Share(streams),
             Stage(CutVerb.Verb, streams),
             Stage(StrengthVerb.Verb, streams),
             Stage(WeldVerb.Verb, streams),
             Stage(TruingVerb.Verb, streams),
             CrackTest(streams),
             Sheet(streams),
+            Draw(streams),
         };
         root.Options.Add(new HelpOption());
         root.Options.Add(new VersionOption());
@@ -175,6 +177,58 @@ internal static class CommandLine
         return command;
     }
 
+    private static Command Share(Streams streams)
+    {
+        var units = Units();
+        var jobs = new Argument<string[]>("JOBS")
+        {
+            Description = "Job files, one for each side.",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        var from = new Option<string>("--from")
+        {
+            Description =
+                "A table of shafts, or a job file that holds a shelf; the first job's own shelf when not given.",
+            HelpName = "FILE",
+        };
+        var spares = new Option<int>("--spares")
+        {
+            Description = "How many spares of each, from 0 to 4.",
+            HelpName = "N",
+        };
+        spares.Validators.Add(said =>
+        {
+            if (said.GetValueOrDefault<int>() is < 0 or > 4)
+                said.AddError("--spares takes a number from 0 to 4.");
+        });
+        var command = new Command(ShareVerb.Name, ShareVerb.Description)
+        {
+            jobs,
+            from,
+            spares,
+            s_json,
+            units,
+        };
+        command.SetAction(parsed =>
+        {
+            var documents = parsed
+                .GetRequiredValue(jobs)
+                .Select(path => JobSource.Read(path, streams))
+                .ToList();
+            if (parsed.GetValue(from) is { } file)
+                documents[0] = ShelfVerb.With(documents[0], file, streams);
+            return ShareVerb
+                .Of(documents, parsed.GetValue(spares))
+                .Run(
+                    documents[0],
+                    DisplayOf(parsed.GetValue(units)),
+                    parsed.GetValue(s_json),
+                    streams
+                );
+        });
+        return command;
+    }
+
     private static Command CrackTest(Streams streams)
     {
         var units = Units();
@@ -238,6 +292,35 @@ internal static class CommandLine
                 JobSource.Read(parsed.GetRequiredValue(s_job), streams),
                 DisplayOf(parsed.GetValue(units)),
                 parsed.GetValue(file),
+                streams
+            )
+        );
+        return command;
+    }
+
+    private static Command Draw(Streams streams)
+    {
+        var part = new Option<string>("--part")
+        {
+            Description = "What to draw: shaft, sleeve, jig, or all of them.",
+            DefaultValueFactory = _ => "all",
+        };
+        part.AcceptOnlyFromAmong(DrawVerb.Parts);
+        var paper = new Option<string>("--paper")
+        {
+            Description = "A4 or A3, lying.",
+            DefaultValueFactory = _ => "A4",
+        };
+        paper.AcceptOnlyFromAmong(DrawVerb.Papers);
+        var file = OutFile("Write to this file: .pdf, .dxf, .svg, or .stl for the jig.");
+        file.Required = true;
+        var command = new Command("draw", DrawVerb.Description) { s_job, part, paper, file };
+        command.SetAction(parsed =>
+            DrawVerb.Run(
+                JobSource.Read(parsed.GetRequiredValue(s_job), streams),
+                parsed.GetValue(part)!,
+                parsed.GetValue(paper)!,
+                parsed.GetRequiredValue(file),
                 streams
             )
         );

@@ -41,6 +41,8 @@ internal static class CutVerb
                     $"{Say.Length(possible.Low).In(display)} to {Say.Length(possible.High).In(display)}",
                 ]
             );
+        if (SheetTables.CutMarks(cut, display) is { } marks)
+            PlainText.Table(text, [marks.Heads, .. marks.Rows]);
         if (SheetTables.CutRules(cut, display) is { } rules)
             PlainText.Table(text, [rules.Heads, .. rules.Rows]);
     }

@@ -42,6 +42,21 @@ internal static class JobSource
         }
     }
 
+    /// <summary>Writes a file of bytes that a verb makes; one that is there is replaced.</summary>
+    /// <exception cref="BadInputException">It cannot be written.</exception>
+    public static void Write(string path, byte[] bytes)
+    {
+        try
+        {
+            File.WriteAllBytes(path, bytes);
+        }
+        catch (Exception e)
+            when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            throw new BadInputException($"\"{path}\" cannot be written: {e.Message}");
+        }
+    }
+
     /// <summary>Writes a file that a verb makes.</summary>
     /// <param name="path">Its path.</param>
     /// <param name="text">Its text.</param>

@@ -157,6 +157,7 @@ internal sealed class ResultJson
 [JsonSerializable(typeof(LengthSpread))]
 [JsonSerializable(typeof(CutResult))]
 [JsonSerializable(typeof(ShelfResult))]
+[JsonSerializable(typeof(ShareResult))]
 [JsonSerializable(typeof(StrengthResult))]
 [JsonSerializable(typeof(CarResult))]
 [JsonSerializable(typeof(WeldResult))]

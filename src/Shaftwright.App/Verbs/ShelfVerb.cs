@@ -83,7 +83,10 @@ internal static class ShelfVerb
             if (c.GivesUp is { } gives)
                 text.WriteLine(PlainText.Spaced("  " + gives.In(display)));
             // The ranges come from the strength stage, asked with this choice taken.
-            if (Workflow.Evaluate(result.Job.Taking(c)).Strength?.Weakest is { } weakest)
+            if (
+                Workflow.Evaluate(result.Job.Taking(c), DateTimeOffset.Now).Strength?.Weakest is
+                { } weakest
+            )
                 text.WriteLine(
                     PlainText.Spaced(
                         $"  Weakest: {weakest.Words}, yields at {Say.Torque(weakest.YieldTorque.Low).In(display)} to {Say.Torque(weakest.YieldTorque.High).In(display)}."

@@ -372,6 +372,7 @@ internal static class JobShape
         )
         .Measure(CutFields.InnerCutAt, c => c.InnerCutAt, (c, v) => c with { InnerCutAt = v })
         .Measure(CutFields.RootGap, c => c.RootGap, (c, v) => c with { RootGap = v })
+        .Measure(CutFields.SleeveFit, c => c.SleeveFit, (c, v) => c with { SleeveFit = v })
         .Measure(CutFields.Kerf, c => c.Kerf, (c, v) => c with { Kerf = v })
         .Measure(CutFields.Facing, c => c.Facing, (c, v) => c with { Facing = v })
         .Measure(CutFields.Shrinkage, c => c.Shrinkage, (c, v) => c with { Shrinkage = v })

@@ -93,6 +93,7 @@ public static class Ways
             "crack-test-butt" => (JobWeld.Place + "/seam", "Look at the seam first"),
             "crack-test-sleeved" => (JobWeld.Place + "/seam-ends", "Look at the seams first"),
             "measure-car" => (JobLinkage.Place, "The pivots, by tape"),
+            "walk-donors" => ("shelf", "Choose them from the shelf"),
             _ => null,
         };
 
@@ -166,7 +167,7 @@ public static class Ways
             "measure-car" => ["/corner"],
             "check-joints" => ["/joints"],
             "length" => ["/length"],
-            "walk-donors" => ["/donors"],
+            "walk-donors" => ["/donors", "/shelf"],
             "cut" => ["/cut"],
             "strength" => ["/car", "/donorCars", "/strength"],
             "set-up" or "prepare-ends" or "check-tacks" or "preheat" or "weld" or "temper" =>

@@ -32,6 +32,9 @@ public sealed record CutInput
     /// <summary>Outside diameter of the sleeve.</summary>
     public Measured<Distance>? SleeveOutside { get; init; }
 
+    /// <summary>How much wider the sleeve's bore is than the bar under it.</summary>
+    public Measured<Distance>? SleeveFit { get; init; }
+
     /// <summary>Bore of the smaller end of the inner boot, unstretched, if it must pass over anything.</summary>
     public Measured<Distance>? InnerBootBore { get; init; }
 
@@ -54,6 +57,7 @@ public sealed record CutInput
         check.Range(path, CutFields.HeatBand, HeatBand);
         check.Range(path, CutFields.SleeveLength, SleeveLength);
         check.Range(path, CutFields.SleeveOutside, SleeveOutside);
+        check.Range(path, CutFields.SleeveFit, SleeveFit);
         check.Range(path, CutFields.InnerBootBore, InnerBootBore);
         check.Range(path, CutFields.OuterBootBore, OuterBootBore);
         check.Range(path, CutFields.BootSlideRoom, BootSlideRoom);
@@ -118,6 +122,13 @@ public static class CutFields
     /// <summary>Sleeve outside diameter, mm.</summary>
     public static Field<Distance> SleeveOutside { get; } =
         new("sleeveOutside", "outside diameter of the sleeve", 10, 150, 0.05, "caliper");
+
+    /// <summary>Sleeve fit, mm. When not given, <see cref="UsualSleeveFit"/>.</summary>
+    public static Field<Distance> SleeveFit { get; } =
+        new("sleeveFit", "bore of the sleeve wider than the bar by", 0, 2, 0.05, "caliper");
+
+    /// <summary>Sleeve fit taken when none is given, mm on the diameter: slides by hand. Common practice, no source.</summary>
+    public const double UsualSleeveFit = 0.1;
 
     /// <summary>Inner boot bore, mm.</summary>
     public static Field<Distance> InnerBootBore { get; } =

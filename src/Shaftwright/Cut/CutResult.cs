@@ -92,6 +92,9 @@ public sealed record CutResult
     /// <summary>Each rule at each place.</summary>
     public IReadOnlyList<CutCheck> Checks { get; init; } = [];
 
+    /// <summary>What is scribed, sawn and checked on the bench; null when there is no place.</summary>
+    public CutMarks? Marks { get; init; }
+
     /// <summary>The shaft that it makes; null when there is no place.</summary>
     public MadeShaft? Made { get; init; }
 

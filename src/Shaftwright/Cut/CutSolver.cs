@@ -147,6 +147,7 @@ public static class CutSolver
             InnerDiameter = innerBar?.At(x),
             OuterDiameter = outerBar?.At(y),
             Checks = checks,
+            Marks = Marking.Of(inner, outer, x, y, plan),
             Made =
                 innerBar is null || outerBar is null || !Assembly.HasBothEnds(x, y, T)
                     ? null

@@ -10,6 +10,7 @@ internal sealed record JoinPlan
         Gap = cut.RootGap?.Value ?? CutFields.UsualRootGap;
         Kerf = cut.Kerf?.Value ?? CutFields.UsualKerf;
         Facing = cut.Facing?.Value ?? CutFields.UsualFacing;
+        SleeveFit = cut.SleeveFit?.Value ?? CutFields.UsualSleeveFit;
         Shrinkage = cut.Shrinkage?.Value ?? CutFields.UsualShrinkage;
         // A measured width replaces the usual one. One that was typed may ask for more room, and never for less.
         HeatBand = heat is { Band: var band }
@@ -28,6 +29,7 @@ internal sealed record JoinPlan
     public double Gap { get; }
     public double Kerf { get; }
     public double Facing { get; }
+    public double SleeveFit { get; }
     public double Shrinkage { get; }
     public double HeatBand { get; }
     public double SlideRoom { get; }

@@ -22,6 +22,7 @@ public class VerbTests
     [InlineData("shelf", 0, "shelf", Plover, "--from", "examples/shelf.csv")]
     [InlineData("length-linkage", 0, "length", Knot)]
     [InlineData("length-cars", 0, "length", Plover, "--cars", "700", "--seed", "3")]
+    [InlineData("share", 0, "share", Plover, "--from", "examples/shelf.csv", "--spares", "1")]
     [InlineData("cut", 0, "cut", Plover)]
     [InlineData("strength", 0, "strength", Plover)]
     [InlineData("weld", 0, "weld", Plover)]

@@ -67,6 +67,7 @@ internal static class RandomJob
                 is "withdrawn"
                     or "fusionFromSample"
                     or "mirrored"
+                    or "heldAtOuterStop"
                     or "crackSign",
             JsonValueKind.Number => value.Parent is JsonObject
                 && value.GetPropertyName() == "mostLeaves",

@@ -63,28 +63,29 @@ internal sealed class PairSearch(
             _ => Math.Abs(best) * 0.01,
         };
 
-    /// <summary>The least cost of each goal in turn, each among the cuts that keep what the goals before it found; and the cut,
-    /// among those that keep all, at which the tightest rule has most to spare. Null when there is no sound cut.</summary>
+    /// <summary>The least cost of each goal in turn, each among the cuts that keep what the goals before it found; and the pair
+    /// with all its cuts that keep them. Null when there is no sound cut.</summary>
     public (IReadOnlyList<double> Best, Found At)? InTurn(IReadOnlyList<SearchGoal> goals)
     {
         var limits = new List<(SearchGoal, double)>();
         var best = new List<double>();
+        Found last = default;
         foreach (var goal in goals)
         {
             if (Pass(goal, limits) is not { } found)
                 return null;
             best.Add(found.Cost);
             limits.Add((goal, found.Cost + Slack(goal, found.Cost) + 1e-9));
+            last = found.At;
         }
-        return Pass(null, limits) is { } last ? (best, last.At) : null;
+        var (from, to) = (last.From, last.To);
+        var (final, limit) = limits[^1];
+        last.Span.Narrow(final, limit, ref from, ref to);
+        return (best, last with { From = from, To = to });
     }
 
-    /// <summary>The least cost of one goal over all pairs and cuts; infinite when there is no sound cut.</summary>
-    public double Least(SearchGoal goal) =>
-        Pass(goal, []) is { } found ? found.Cost : double.PositiveInfinity;
-
     private (double Cost, Found At)? Pass(
-        SearchGoal? goal,
+        SearchGoal goal,
         List<(SearchGoal Goal, double Limit)> limits
     )
     {
@@ -178,7 +179,7 @@ internal sealed class PairSearch(
     }
 
     /// <summary>No cut of the pair costs less.</summary>
-    private static double Bound(SearchGoal? goal, SearchPiece i, SearchPiece o) =>
+    private static double Bound(SearchGoal goal, SearchPiece i, SearchPiece o) =>
         goal switch
         {
             SearchGoal.Step => Math.Max(0, Math.Max(i.Thin - o.Thick, o.Thin - i.Thick)),
@@ -187,21 +188,20 @@ internal sealed class PairSearch(
             _ => Math.Max(Bound(goal, i), Bound(goal, o)),
         };
 
-    private static double Bound(SearchGoal? goal, SearchPiece p) =>
+    private static double Bound(SearchGoal goal, SearchPiece p) =>
         goal switch
         {
             SearchGoal.Step => p.Thin,
             SearchGoal.Strength => -p.Carries,
             SearchGoal.Softened => p.Softens,
             SearchGoal.Scrap => p.Scraps,
-            SearchGoal.Yardstick => p.Yardstick ?? double.PositiveInfinity,
-            _ => -p.Spare,
+            _ => p.Yardstick ?? double.PositiveInfinity,
         };
 
     /// <summary>The pieces that can keep the limits alone, the best in the goal first.</summary>
     private static SearchPiece[] Sorted(
         IReadOnlyList<SearchPiece> pieces,
-        SearchGoal? goal,
+        SearchGoal goal,
         List<(SearchGoal Goal, double Limit)> limits
     )
     {

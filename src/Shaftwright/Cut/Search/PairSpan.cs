@@ -37,22 +37,21 @@ internal readonly struct PairSpan
     public double To { get; }
 
     /// <summary>A goal as a cost: the less the better.</summary>
-    public double Cost(SearchGoal? goal, double u) =>
+    public double Cost(SearchGoal goal, double u) =>
         goal switch
         {
             SearchGoal.Step => Math.Abs(Step(u)),
             SearchGoal.Strength => -Carries(u),
             SearchGoal.Softened => _i.At(_i.Softened, u) + _o.At(_o.Softened, _together - u),
             SearchGoal.Scrap => Scrap(u),
-            SearchGoal.Yardstick => Math.Max(
+            _ => Math.Max(
                 _inner.Yardstick ?? double.PositiveInfinity,
                 _outer.Yardstick ?? double.PositiveInfinity
             ),
-            _ => -Spare(u),
         };
 
     /// <summary>The least cost in a range of cuts.</summary>
-    public double Least(SearchGoal? goal, double from, double to)
+    public double Least(SearchGoal goal, double from, double to)
     {
         switch (goal)
         {
@@ -60,8 +59,6 @@ internal readonly struct PairSpan
                 return 0;
             case SearchGoal.Strength:
                 return Cost(goal, Strongest(from, to));
-            case null:
-                return Cost(goal, Freest(from, to));
             default:
                 return Math.Min(Cost(goal, from), Cost(goal, to));
         }
@@ -96,8 +93,6 @@ internal readonly struct PairSpan
     public double OuterDiameter(double u) => _o.At(_o.Diameter, _together - u);
 
     private double Step(double u) => _i.At(_i.Diameter, u) - _o.At(_o.Diameter, _together - u);
-
-    private double Spare(double u) => Math.Min(u - _i.Earliest, _together - u - _o.Earliest);
 
     private double Scrap(double u)
     {

@@ -33,9 +33,12 @@ internal sealed class SearchPiece
         High = Spans.Max(s => s.To);
         Thin = Spans.Min(s => Math.Min(s.Diameter.A, s.Diameter.B));
         Thick = Spans.Max(s => Math.Max(s.Diameter.A, s.Diameter.B));
-        Carries = metal.Bar(SoftYield, Spans.Max(s => Math.Max(s.Thinnest.A, s.Thinnest.B)));
+        // The weld's metal counts as no stronger than either piece's, so its ring carries no more than one of this metal would.
+        Carries = Math.Min(
+            metal.Bar(SoftYield, Spans.Max(s => Math.Max(s.Thinnest.A, s.Thinnest.B))),
+            metal.Ring(SoftYield, Spans.Max(s => Math.Max(s.AtLeast.A, s.AtLeast.B)))
+        );
         Softens = Spans.Min(s => Math.Min(s.Softened.A, s.Softened.B));
-        Spare = Spans.Max(s => s.To - s.Earliest);
         Scraps = Rest is { } rest ? Math.Max(0, rest - High) : 0;
     }
 
@@ -73,6 +76,5 @@ internal sealed class SearchPiece
     public double Thick { get; }
     public double Carries { get; }
     public double Softens { get; }
-    public double Spare { get; }
     public double Scraps { get; }
 }

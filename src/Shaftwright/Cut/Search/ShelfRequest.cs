@@ -8,7 +8,7 @@ namespace Shaftwright.Cut.Search;
 /// stage, which stands after this one.</summary>
 /// <param name="Softened">Shear yield of a donor's softened metal at an end, MPa, at least.</param>
 /// <param name="Bar">Torque at which a round bar first yields: shear yield, MPa; diameter, mm; N·mm.</param>
-/// <param name="Ring">The same of the fused ring of a butt weld. Both must rise with the diameter.</param>
+/// <param name="Ring">The same of the fused ring of a butt weld. Both must rise with the yield and the diameter.</param>
 public sealed record HeatedMetal(
     Func<SteelKnown, ShaftEnd, double> Softened,
     Func<double, double, double> Bar,
