@@ -69,7 +69,9 @@ public sealed class JobJsonTests
                 var second = JobJson.Read(written);
                 Assert.Empty(second.Refusals);
                 Assert.Equal(written, JobJson.Write(second.Document!));
-                Assert.Empty(Leaves(JsonNode.Parse(json)!).Except(Leaves(JsonNode.Parse(written)!)));
+                Assert.Empty(
+                    Leaves(JsonNode.Parse(json)!).Except(Leaves(JsonNode.Parse(written)!))
+                );
             },
             iter: 300
         );
