@@ -62,4 +62,51 @@ public sealed class JobLinkageTests
         Assert.Equal("A", Assert.Single(linkage.Points[1].Tapes).From);
         Assert.Equal(80, linkage.Droop!.Value, 1e-9);
     }
+
+    [Fact]
+    public async Task PointTapedFromFourMarks_IsFound()
+    {
+        await using var hand = await Hand.At<JobLinkage>(
+            """
+            {"corner":{"linkage":{"kind":"pivotedArm","references":[{"name":"sill","x":"1 mm","y":"2 mm","z":"3 mm"}],
+              "points":[{"point":"wheelCentre","x":"0","y":"600","z":"280","tapes":[]},
+                        {"point":"innerJoint","x":"0","y":"200","z":"280"},
+                        {"point":"pivotOne","x":"300","y":"100","z":"280"},
+                        {"point":"pivotTwo","x":"-200","y":"100","z":"280"}],
+              "droop":"140","bump":"140"}}}
+            """
+        );
+        // The outer joint at (0, 500, 280).
+        (string Mark, double X, double Y, double Z)[] marks =
+        [
+            ("A", 300, 100, 0),
+            ("B", -400, 100, 0),
+            ("C", 0, 900, 0),
+            ("D", 0, 100, 700),
+        ];
+        foreach (var (mark, x, y, z) in marks)
+        {
+            await hand.Type($"mark/{mark}/x", Text(x));
+            await hand.Type($"mark/{mark}/y", Text(y));
+            await hand.Type($"mark/{mark}/z", Text(z));
+            await hand.Type(
+                $"OuterJoint/tape/{mark}",
+                Text(Math.Sqrt(x * x + (y - 500) * (y - 500) + (z - 280) * (z - 280)))
+            );
+        }
+        Assert.Equal(
+            ["sill", "A", "B", "C", "D"],
+            hand.Job.Corner!.Linkage!.References.Select(r => r.Name)
+        );
+        var found = Workflow
+            .Evaluate(hand.Job)
+            .Corner!.Linkage!.Points.Single(p => p.Point == LinkagePoint.OuterJoint)
+            .At;
+        Assert.Equal(0, found.X, 1e-3);
+        Assert.Equal(500, found.Y, 1e-3);
+        Assert.Equal(280, found.Z, 1e-3);
+    }
+
+    private static string Text(double value) =>
+        value.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture);
 }

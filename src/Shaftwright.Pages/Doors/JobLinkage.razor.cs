@@ -41,6 +41,11 @@ public sealed partial class JobLinkage
     public override IReadOnlyList<Step> Steps =>
         [
             new("holds", "What holds the hub?"),
+            new(
+                "marks",
+                "Where are your marks?",
+                "Marks are for tapes: three or more whose places you know. Without them each point is measured forward, across and up."
+            ),
             .. Asked.Select(p => new Step(
                 p.ToString(),
                 $"Where is the {LinkageFields.Words(p)}?",
@@ -53,6 +58,11 @@ public sealed partial class JobLinkage
             ),
             new("travel", "How far does the wheel go?"),
         ];
+
+    /// <summary>What marks are called here; a job may have others, which stay.</summary>
+    private static readonly string[] Marks = ["A", "B", "C", "D"];
+
+    private bool HasMarks => Draft.Keys("mark/").Any();
 
     /// <summary>The points asked for, the wheel's centre first, then the joints.</summary>
     private IEnumerable<LinkagePoint> Asked =>
@@ -110,6 +120,7 @@ public sealed partial class JobLinkage
                 {
                     Kind = Kind,
                     Points = Points(old),
+                    References = References(old),
                     InnerDirection = Direction("inner", old.InnerDirection),
                     OuterDirection = Direction("outer", old.OuterDirection),
                     Droop = Draft.Take("droop", LinkageFields.Droop, old.Droop),
@@ -136,9 +147,49 @@ public sealed partial class JobLinkage
         return points;
     }
 
+    private List<ReferenceInput> References(LinkageInput old)
+    {
+        var marks = new List<ReferenceInput>();
+        foreach (var name in old.References.Select(r => r.Name).Concat(Marks).Distinct())
+        {
+            var held = old.References.FirstOrDefault(r => r.Name == name);
+            if (!Marks.Contains(name))
+            {
+                marks.Add(held!);
+                continue;
+            }
+            var mark = (held ?? new() { Name = name }) with
+            {
+                X = Draft.Take($"mark/{name}/x", LinkageFields.X, held?.X),
+                Y = Draft.Take($"mark/{name}/y", LinkageFields.Y, held?.Y),
+                Z = Draft.Take($"mark/{name}/z", LinkageFields.Z, held?.Z),
+            };
+            if (mark is not { X: null, Y: null, Z: null })
+                marks.Add(mark);
+        }
+        return marks;
+    }
+
+    /// <summary>Tapes from the marks asked for, over those of the job; from others they stay.</summary>
+    private List<TapeInput> Tapes(LinkagePoint p, PointInput held)
+    {
+        var tapes = new List<TapeInput>();
+        foreach (var name in held.Tapes.Select(t => t.From).Concat(Marks).Distinct())
+        {
+            var old = held.Tapes.FirstOrDefault(t => t.From == name);
+            var distance = Marks.Contains(name)
+                ? Draft.Take($"{p}/tape/{name}", LinkageFields.Tape, old?.Distance)
+                : old?.Distance;
+            if (distance is not null || !Marks.Contains(name))
+                tapes.Add((old ?? new() { From = name }) with { Distance = distance });
+        }
+        return tapes;
+    }
+
     private PointInput Point(LinkagePoint p, PointInput held) =>
         held with
         {
+            Tapes = Tapes(p, held),
             X = Draft.Take(p + "/x", LinkageFields.X, held.X),
             Y = Draft.Take(p + "/y", LinkageFields.Y, held.Y),
             Z = Draft.Take(p + "/z", LinkageFields.Z, held.Z),
@@ -175,8 +226,16 @@ public sealed partial class JobLinkage
             Draft.Lay(answers, p.Point + "/x", p.X);
             Draft.Lay(answers, p.Point + "/y", p.Y);
             Draft.Lay(answers, p.Point + "/z", p.Z);
+            foreach (var tape in p.Tapes.Where(t => Marks.Contains(t.From)))
+                Draft.Lay(answers, $"{p.Point}/tape/{tape.From}", tape.Distance);
             if (p.Mirrored)
                 answers[p.Point + "/mirrored"] = "mirrored";
+        }
+        foreach (var mark in linkage.References.Where(r => Marks.Contains(r.Name)))
+        {
+            Draft.Lay(answers, $"mark/{mark.Name}/x", mark.X);
+            Draft.Lay(answers, $"mark/{mark.Name}/y", mark.Y);
+            Draft.Lay(answers, $"mark/{mark.Name}/z", mark.Z);
         }
         Draft.Lay(answers, "inner/rise", linkage.InnerDirection?.Rise);
         Draft.Lay(answers, "inner/forward", linkage.InnerDirection?.Forward);
@@ -204,6 +263,7 @@ public sealed partial class JobLinkage
             return $"the {LinkageFields.Words(point)}";
         return parts[0] switch
         {
+            "mark" => $"the mark {parts[1]}",
             "inner" => "the inner joint's axis",
             "outer" => "the outer joint's axis",
             "droop" or "bump" => "how far the wheel goes",
