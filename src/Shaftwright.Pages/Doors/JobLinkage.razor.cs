@@ -76,8 +76,8 @@ public sealed partial class JobLinkage
                 .. LinkageKinds.Needs(Kind).Skip(1),
             ];
 
-    /// <inheritdoc/>
-    public override Answer? Answer => LengthWords.Answer(Result);
+    /// <summary>Worked out on the last screen only: a linkage with all its doubts takes a phone seconds, too long for every key.</summary>
+    public override Answer? Answer => Answering ? LengthWords.Answer(Result) : null;
 
     /// <summary>The question in hand; nothing at the answer.</summary>
     private string Step => Index < Steps.Count ? Steps[Index].Slug : "";
