@@ -102,12 +102,14 @@ internal sealed class TapedPoint
             );
         }
         var known = Known(point);
-        if (spheres.Count < 3)
+        // Measured in all three directions it is found already, and each tape only says it better.
+        Vec3? measured = known is [var (x0, _), var (y0, _), var (z0, _)] ? new(x0, y0, z0) : null;
+        if (measured is null && spheres.Count < 3)
         {
             why = "at least three tapes to it";
             return null;
         }
-        var places = Meet(spheres)
+        var places = (measured is { } begin ? [begin] : Meet(spheres))
             .Select(p => Refined(p, spheres, known))
             .OfType<(Vec3 At, double[,] Normal, double Squares)>()
             .OrderBy(p => p.Squares)

@@ -232,6 +232,34 @@ public sealed class TapedPointTests
         );
     }
 
+    /// <summary>Across measured to ± 4 mm and a tape straight across to ± 2 mm: the weighted mean, in closed form.</summary>
+    [Fact]
+    public void OneTapeBesideCoordinates_CountsByItsDoubt()
+    {
+        IReadOnlyList<ReferenceInput> mark =
+        [
+            new()
+            {
+                Name = "A",
+                X = Mm(0),
+                Y = Mm(100),
+                Z = Mm(280),
+            },
+        ];
+        var point = new PointInput
+        {
+            Point = LinkagePoint.OuterJoint,
+            X = Mm(0),
+            Y = Mm(600, 4),
+            Z = Mm(280),
+            Tapes = [new() { From = "A", Distance = Mm(505, 2) }],
+        };
+        var found = Find(point, mark, out var why);
+        Assert.True(found is not null, why);
+        Assert.Equal((600 / 16.0 + 605 / 4.0) / (1 / 16.0 + 1 / 4.0), found.At.Y, 1e-6);
+        Assert.Equal(Math.Sqrt(1 / 3.0 / (1 / 16.0 + 1 / 4.0)), found.Uncertainty.Y, 1e-6);
+    }
+
     [Theory]
     [InlineData(2, "at least three tapes")]
     [InlineData(4, "“D”")]
