@@ -38,11 +38,13 @@ internal static class Balance
     /// <param name="values">The values they were built from.</param>
     /// <param name="shortest">Where to look from, mm.</param>
     /// <param name="longest">Where to look to, mm.</param>
+    /// <param name="enough">How exactly, mm.</param>
     public static double Length(
         IReadOnlyList<SetEnvelope> envelopes,
         double[] values,
         double shortest,
-        double longest
+        double longest,
+        double enough = 1e-10
     )
     {
         double Difference(double length) =>
@@ -53,7 +55,7 @@ internal static class Balance
         var atLongest = Difference(longest);
         return atShortest <= 0 ? shortest
             : atLongest >= 0 ? longest
-            : Zero(Difference, shortest, longest, atShortest, atLongest);
+            : Zero(Difference, shortest, longest, atShortest, atLongest, enough);
     }
 
     /// <summary>Where least plunge is left inwards (or outwards) with a length, refined between the readings.</summary>
@@ -81,8 +83,8 @@ internal static class Balance
         foreach (var e in envelopes)
         {
             var (t, left) = goesIn
-                ? Sweep.Smallest(e, values, x => e.LeftIn(length, x))
-                : Sweep.Smallest(e, values, x => e.LeftOut(length, x));
+                ? Sweep.Smallest(e, values, x => e.LeftIn(length, x), least.Left)
+                : Sweep.Smallest(e, values, x => e.LeftOut(length, x), least.Left);
             if (left < least.Left)
                 least = new LeastLeft(e, t, left);
         }
@@ -136,13 +138,20 @@ internal static class Balance
         return parts;
     }
 
-    private static double Zero(Func<double, double> f, double a, double b, double fa, double fb)
+    private static double Zero(
+        Func<double, double> f,
+        double a,
+        double b,
+        double fa,
+        double fb,
+        double enough
+    )
     {
-        for (var i = 0; i < 100 && Math.Abs(b - a) > 1e-10; i++)
+        for (var i = 0; i < 100 && Math.Abs(b - a) > enough; i++)
         {
             var x = b - fb * (b - a) / (fb - fa);
             var fx = f(x);
-            if (Math.Abs(fx) < 1e-11)
+            if (Math.Abs(fx) < enough / 10)
                 return x;
             if (fx * fb < 0)
                 (a, fa) = (b, fb);

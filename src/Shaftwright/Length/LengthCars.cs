@@ -140,7 +140,7 @@ public sealed class LengthCars
         var high = Math.Max(stops.Longest, stops.ShortestByPlunge);
         if (!(low > 0) || !double.IsFinite(high))
             return;
-        var off = Balance.Length(envelopes, values, low, high) - _length;
+        var off = Balance.Length(envelopes, values, low, high, 1e-6) - _length;
         if (!double.IsFinite(off))
             return;
         var micro = (long)Math.Round(Math.Clamp(off, -1000, 1000) * CarsTally.Micro);
@@ -210,16 +210,18 @@ public sealed class LengthCars
         var window = new CarWindow(double.PositiveInfinity, 0, 0);
         foreach (var e in envelopes)
         {
-            var longest = Sweep.Smallest(e, values, t => e.Longest(t, margin)).Value;
-            var shortest = -Sweep.Smallest(e, values, t => -e.ShortestByPlunge(t, margin)).Value;
+            var longest = Sweep
+                .Smallest(e, values, t => e.Longest(t, margin), window.Longest)
+                .Value;
+            var shortest = -Sweep
+                .Smallest(e, values, t => -e.ShortestByPlunge(t, margin), -window.ShortestByPlunge)
+                .Value;
             var angle = e.HasAngle
-                ? -Sweep.Smallest(e, values, t => -e.ShortestByAngle(t)).Value
-                : 0;
-            window = new(
-                Math.Min(window.Longest, longest),
-                Math.Max(window.ShortestByPlunge, shortest),
-                Math.Max(window.ShortestByAngle, angle)
-            );
+                ? -Sweep
+                    .Smallest(e, values, t => -e.ShortestByAngle(t), -window.ShortestByAngle)
+                    .Value
+                : window.ShortestByAngle;
+            window = new(longest, shortest, angle);
         }
         return window;
     }

@@ -12,13 +12,18 @@ internal static class Sweep
 
     /// <summary>The smallest value and its travel. On a fitted set each smooth piece is walked on a grid and every dip of it
     /// refined, to better than 1e-9 mm in the value; where the readings stand alone only they are looked at.</summary>
+    /// <param name="envelope">The set.</param>
+    /// <param name="values">The values behind it.</param>
+    /// <param name="f">What is to be smallest, against travel.</param>
+    /// <param name="below">Only what is smaller than this matters: another set has it already. Where nothing is, it comes back.</param>
     public static (double Travel, double Value) Smallest(
         SetEnvelope envelope,
         double[] values,
-        Func<double, double> f
+        Func<double, double> f,
+        double below = double.PositiveInfinity
     )
     {
-        var best = (Travel: double.NaN, Value: double.PositiveInfinity);
+        var best = (Travel: double.NaN, Value: below);
         if (!envelope.Set.Fitted)
         {
             for (var k = 0; k < envelope.Set.Readings.Length; k++)
@@ -31,7 +36,7 @@ internal static class Sweep
         }
         for (var i = 1; i < envelope.Pieces.Count; i++)
         {
-            var smallest = OnPiece(envelope.Pieces[i - 1], envelope.Pieces[i], f);
+            var smallest = OnPiece(envelope.Pieces[i - 1], envelope.Pieces[i], f, best.Value);
             if (smallest.Value < best.Value)
                 best = smallest;
         }
@@ -41,7 +46,8 @@ internal static class Sweep
     private static (double Travel, double Value) OnPiece(
         double from,
         double to,
-        Func<double, double> f
+        Func<double, double> f,
+        double below
     )
     {
         var step = (to - from) / Intervals;
@@ -57,7 +63,11 @@ internal static class Sweep
         {
             var left = i > 0 ? grid[i - 1] : double.PositiveInfinity;
             var right = i < Intervals ? grid[i + 1] : double.PositiveInfinity;
-            if (grid[i] > left || grid[i] > right || Hopeless(grid[i], left, right, smallest.Value))
+            if (
+                grid[i] > left
+                || grid[i] > right
+                || Hopeless(grid[i], left, right, Math.Min(below, smallest.Value))
+            )
                 continue;
             var dip = Refine(
                 f,
