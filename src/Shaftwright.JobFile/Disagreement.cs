@@ -24,7 +24,11 @@ public sealed record Disagreement(
     Claim Stands,
     IReadOnlyList<Claim> Others,
     IReadOnlyList<Guid> Ids
-);
+)
+{
+    /// <summary>True when the entry that it was said of is not there any more: then it can only be put away.</summary>
+    public bool Gone { get; init; }
+}
 
 /// <summary>The open conflicts of a document, field by field and in words.</summary>
 public static partial class Disagreements
@@ -41,19 +45,28 @@ public static partial class Disagreements
             return [];
         var json = JobJson.WriteObject(document);
         var fields = new List<Disagreement>();
-        foreach (var all in document.Records.Conflicts.GroupBy(c => Now(json, c) ?? c.Path))
+        foreach (
+            var all in document.Records.Conflicts.GroupBy(c =>
+                (At: Now(json, c), Told: Lost(json, c))
+            )
+        )
         {
-            var tokens = Tokens(all.Key);
-            var stands = Edits.Get(json, tokens);
+            var gone = all.Key.At is null;
+            var path = all.Key.At ?? all.First().Path;
+            var tokens = Tokens(path);
+            var stands = gone ? null : Edits.Get(json, tokens);
             var last = all.Last();
             fields.Add(
                 new(
-                    all.Key,
-                    Name(json, tokens),
+                    path,
+                    gone ? all.Key.Told : Name(json, tokens),
                     new(Words(stands), stands?.DeepClone(), last.StandsDevice, last.StandsAt),
                     [.. all.Select(c => new Claim(Words(c.Value), c.Value, c.Device, c.At))],
                     [.. all.Select(c => Guid.TryParse(c.Id, out var id) ? id : Guid.Empty)]
                 )
+                {
+                    Gone = gone,
+                }
             );
         }
         return fields;
@@ -76,18 +89,23 @@ public static partial class Disagreements
     )
     {
         ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(document);
         return new(
             Guid.NewGuid(),
             jobId,
             at,
             device,
             field.Path,
-            value?.DeepClone(),
+            field.Gone ? null : value?.DeepClone(),
             field.Stands.Value?.DeepClone()
         )
         {
             WasEmpty = field.Stands.Value is null,
-            Entries = ListEntry.Of(JobJson.WriteObject(document), Tokens(field.Path)),
+            Entries = field.Gone
+                ? document
+                    .Records.Conflicts.First(c => field.Ids.Any(id => c.Id == id.ToString()))
+                    .Entries
+                : ListEntry.Of(JobJson.WriteObject(document), Tokens(field.Path)),
             Settles = field.Ids,
         };
     }
@@ -99,6 +117,8 @@ public static partial class Disagreements
     public static JobDocument? With(JobDocument document, Disagreement field, JsonNode? value)
     {
         ArgumentNullException.ThrowIfNull(field);
+        if (field.Gone)
+            return null;
         var edit = new Edit(Guid.NewGuid(), "", default, "", field.Path, value?.DeepClone());
         return Edits.TryApply(JobJson.WriteObject(document), edit).Document is { } changed
             ? JobJson.Read(changed).Document
@@ -164,9 +184,21 @@ public static partial class Disagreements
     }
 
     private static string Said(Disagreement d) =>
-        $"Two devices disagree on {d.Field}: {Called(d.Stands.Device)} says {d.Stands.Text}, "
-        + string.Join(", ", d.Others.Select(o => $"{Called(o.Device)} says {o.Text}"))
-        + $". Used until it is settled: {d.Stands.Text}.";
+        d.Gone
+            ? $"What {Called(d.Others[0].Device)} said of {d.Field} is kept and used nowhere: {d.Others[0].Text}. Put it away, or type it where it belongs."
+            : $"Two devices disagree on {d.Field}: {Called(d.Stands.Device)} says {d.Stands.Text}, "
+                + string.Join(", ", d.Others.Select(o => $"{Called(o.Device)} says {o.Text}"))
+                + $". Used until it is settled: {d.Stands.Text}.";
+
+    /// <summary>What a field of an entry that is gone was called; empty for one that is there.</summary>
+    private static string Lost(JsonObject json, OpenConflict conflict) =>
+        Now(json, conflict) is null
+            ? string.Join(
+                ", ",
+                Tokens(conflict.Path)
+                    .Select(t => ListEntry.Index(t) < 0 ? Apart(t) : "one that is gone")
+            )
+            : "";
 
     private static string? Now(JsonObject json, OpenConflict conflict) =>
         ListEntry.Find(json, Tokens(conflict.Path), conflict.Entries) is { } found

@@ -32,12 +32,20 @@ public static partial class Edits
                 "an edit of the field itself that names the conflict in \"settles\""
             );
         if (ListEntry.Find(root, path, edit.Entries) is not { } tokens)
+        {
+            // Whose entry is gone can only be put away.
+            if (edit is { Value: null, Settles.Count: > 0 })
+            {
+                Forget(root, edit.Settles);
+                return null;
+            }
             return new(
                 string.Join('.', path),
                 edit.Path,
-                "belongs to an entry that was taken out elsewhere",
-                "the same on another entry, or nothing"
+                "belongs to an entry that was changed or taken out elsewhere",
+                "the same again, on the entry as it stands now"
             );
+        }
         // Inside a list a program's number may mean another entry by now.
         if (!edit.Looked || path[^1] == "-" || (edit.Entries is null && InList(root, tokens)))
         {

@@ -87,6 +87,18 @@ public static partial class Edits
             : new(changed, []);
     }
 
+    /// <summary>Sets a field of a document in place; nothing is checked. For whoever makes several edits out of one change: each is
+    /// made on what those before it leave.</summary>
+    /// <param name="document">The document; changed.</param>
+    /// <param name="path">The field, as of <see cref="Edit.Path"/>.</param>
+    /// <param name="value">What stands there from now on; null removes it.</param>
+    public static void SetIn(JsonObject document, string path, JsonNode? value)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        if (FieldPath.Tokens(path, MostTokens) is { } tokens)
+            Set(document, tokens, value);
+    }
+
     private static Refusal? Set(
         JsonObject root,
         string[] tokens,

@@ -9,6 +9,9 @@ public static class ListEntry
 {
     private const string ById = "id ";
 
+    // Between what an entry is told by and its mark.
+    private const string MarkedBy = " \u2016 ";
+
     /// <summary>What an entry is told by among those of its list: its id, the travel and steering of a reading at the car, the
     /// angle of one under the dial. Empty when there is nothing it could be told by.</summary>
     /// <param name="entry">The entry.</param>
@@ -29,8 +32,8 @@ public static class ListEntry
         return list.All(e => seen.Add(Told(e)));
     }
 
-    /// <summary>A path as it is in a document now: its numbers put right by what the entries are told by. Null when an entry that
-    /// has an id is not there any more.</summary>
+    /// <summary>A path as it is in a document now: its numbers put right by what the entries were told by, and by what they and their
+    /// neighbours said. Null when an entry is not there any more, or cannot be told from another.</summary>
     /// <param name="document">The document.</param>
     /// <param name="tokens">The path.</param>
     /// <param name="entries">What its numbers meant; null to leave them.</param>
@@ -43,27 +46,23 @@ public static class ListEntry
         ArgumentNullException.ThrowIfNull(document);
         ArgumentNullException.ThrowIfNull(tokens);
         var found = tokens.ToArray();
-        JsonNode? at = document;
-        for (int i = 0, number = 0; i < found.Length && at is not null; i++)
+        if (entries is null || entries.All(e => e.Length == 0))
+            return found;
+        JsonNode? at = Written(document);
+        var number = 0;
+        for (var i = 0; i < found.Length && at is not null; i++)
         {
             if (at is JsonArray list)
             {
-                var told = number < entries?.Count ? entries[number] : "";
+                var entry = number < entries.Count ? entries[number] : "";
                 number++;
-                var index = Index(found[i]);
-                if (
-                    found[i] != "-"
-                    && told.Length > 0
-                    && Told(index >= 0 && index < list.Count ? list[index] : null) != told
-                )
+                if (found[i] != "-" && entry.Length > 0)
                 {
-                    var place = list.Select(Told).ToList().IndexOf(told);
-                    if (place >= 0)
-                        found[i] = place.ToString(CultureInfo.InvariantCulture);
-                    else if (told.StartsWith(ById, StringComparison.Ordinal))
+                    if (Place(list, entry) is not (>= 0 and var place))
                         return null;
+                    found[i] = place.ToString(CultureInfo.InvariantCulture);
                 }
-                index = Index(found[i]);
+                var index = Index(found[i]);
                 at = index >= 0 && index < list.Count ? list[index] : null;
             }
             else
@@ -72,7 +71,8 @@ public static class ListEntry
                         ? next
                         : null;
         }
-        return found;
+        // With the last of its entries a list goes too.
+        return entries.Skip(number).Any(e => e.Length > 0) ? null : found;
     }
 
     /// <summary>What the numbers of a path mean in a document, for <see cref="Edit.Entries"/>; null when there are none.</summary>
@@ -83,13 +83,18 @@ public static class ListEntry
         ArgumentNullException.ThrowIfNull(document);
         ArgumentNullException.ThrowIfNull(tokens);
         var entries = new List<string>();
-        JsonNode? at = document;
+        JsonNode? at = Written(document);
         foreach (var token in tokens)
         {
             if (at is JsonArray list)
             {
-                at = Index(token) is var i && i >= 0 && i < list.Count ? list[i] : null;
-                entries.Add(AllTold(list) ? Told(at) : "");
+                var index = Index(token);
+                at = index >= 0 && index < list.Count ? list[index] : null;
+                entries.Add(
+                    at is null ? ""
+                    : Told(at) is var told && told.StartsWith(ById, StringComparison.Ordinal) ? told
+                    : $"{(list.Count(e => Told(e) == told) == 1 ? told : "")}{MarkedBy}{EntryMark.Of(list, index)}"
+                );
             }
             else
                 at =
@@ -99,6 +104,26 @@ public static class ListEntry
         }
         return entries.Count > 0 ? entries : null;
     }
+
+    /// <summary>Where an entry is by what it is told by, if that is one, else by its mark; −1 for nowhere.</summary>
+    private static int Place(JsonArray list, string entry)
+    {
+        var (told, mark) = entry.Split(MarkedBy) is [var first, var second]
+            ? (first, EntryMark.Read(second))
+            : (entry, null);
+        if (told.Length > 0)
+        {
+            var all = list.Select(Told).ToList();
+            var place = all.IndexOf(told);
+            if (place >= 0 && all.LastIndexOf(told) == place)
+                return place;
+        }
+        return mark?.In(list) ?? -1;
+    }
+
+    /// <summary>The document as it is written, so that one measure is one text wherever it was typed.</summary>
+    private static JsonObject Written(JsonObject document) =>
+        JobJson.Read(document).Document is { } read ? JobJson.WriteObject(read) : document;
 
     /// <summary>Where a new entry belongs: readings under the dial go by their angle where the list does, everything else goes last.</summary>
     internal static int PlaceOf(JsonArray list, JsonNode entry)

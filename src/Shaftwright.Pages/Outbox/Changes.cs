@@ -60,16 +60,23 @@ public static class Changes
         string jobId,
         DateTimeOffset at,
         string device
-    ) =>
-        (path, value, was) =>
+    )
+    {
+        // What an entry says changes with every edit of it.
+        var now = (JsonObject)before.DeepClone();
+        return (path, value, was) =>
+        {
             edits.Add(
                 new(Guid.NewGuid(), jobId, at, device, path, value?.DeepClone(), was?.DeepClone())
                 {
                     WasEmpty = was is null && !path.EndsWith("/-", StringComparison.Ordinal),
-                    Entries = ListEntry.Of(before, FieldPath.Tokens(path, 16) ?? []),
+                    Entries = ListEntry.Of(now, FieldPath.Tokens(path, 16) ?? []),
                     Settles = Disagreements.OpenAt(before, path),
                 }
             );
+            Edits.SetIn(now, path, value?.DeepClone());
+        };
+    }
 
     private static void Walk(
         string path,

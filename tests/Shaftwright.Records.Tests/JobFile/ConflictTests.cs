@@ -357,9 +357,9 @@ public sealed class ConflictTests
                         if (what < fields.Length)
                         {
                             var value =
-                                what == 1 ? $"\"{number}.{n}°\""
+                                what == 1 ? $"\"{number}.{n:00}°\""
                                 : what == 4 ? $"\"about {n}\""
-                                : $"\"{number}.{n} mm\"";
+                                : $"\"{number}.{n:00} mm\"";
                             if (number % 10 == 0)
                                 shop.Type(device, fields[what], null);
                             else
@@ -369,7 +369,7 @@ public sealed class ConflictTests
                             shop.Type(
                                 device,
                                 "/corner/readings/-",
-                                $$"""{"travel":"{{number}}.{{n}} mm","steering":"straight","in":"{{n}} mm"}"""
+                                $$"""{"travel":"{{number}}.{{n:00}} mm","steering":"straight","in":"{{n}} mm"}"""
                             );
                         else
                             shop.Meet(device);
