@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using Shaftwright.Measures;
 using Shaftwright.Pages.Components;
 using Shaftwright.Pages.Doors;
 
@@ -54,15 +55,36 @@ public partial class DialInHandTests
     }
 
     [Fact]
-    public async Task Touched_APlaceReadAlready_IsGoneOnWith_AndDeleteTakesOneSignBack()
+    public async Task Touched_APlaceReadAlready_BeginsANewValue_AndDeleteTakesOneSignBack()
     {
         await using var hand = await Hand.At<UnderTheDial>(ThreeRead, Turn, "readings");
         await hand.Use<UnderTheDial>(d => _ = d.Touch("r/0°"));
-        await Press(hand, "7");
-        Assert.Equal("0.17 mm 0.2 mm 0.3 mm", Dials(hand));
+        await Press(hand, "0", ".", "7");
+        Assert.Equal("0.7 mm 0.2 mm 0.3 mm", Dials(hand));
         await hand.Use<Pad>(p => _ = p.OnNext.InvokeAsync());
         await Press(hand, "⌫", "4");
-        Assert.Equal("0.17 mm 0.4 mm 0.3 mm", Dials(hand));
+        Assert.Equal("0.7 mm 0.4 mm 0.3 mm", Dials(hand));
+        // Typed here a moment ago it is read as well, once it is touched again.
+        await hand.Use<UnderTheDial>(d => _ = d.Touch("r/45°"));
+        await Press(hand, "5");
+        Assert.Equal("0.7 mm 5 mm 0.3 mm", Dials(hand));
+    }
+
+    [Fact]
+    public async Task SwitchedToInchInMidValue_TheKeypadGoesOnInTheUnitItBeganIn()
+    {
+        await using var hand = await Hand.At<UnderTheDial>(ThreeRead, Turn, "readings");
+        await hand.Use<Pad>(p => p.Press("0"));
+        await hand.Use<Pad>(p => p.Press("."));
+        await hand.Use<Pad>(p => p.Press("1"));
+        await hand.Use<UnderTheDial>(d => _ = d.Preferences.Show(Display.Inch));
+        await Press(hand, "2");
+        Assert.Equal("0.1 mm 0.2 mm 0.3 mm 0.12 mm", Dials(hand));
+        await Press(hand, "⌫", "⌫");
+        Assert.Equal("0. mm", hand.Shown("r/135°/dial"));
+        await hand.Use<UnderTheDial>(d => _ = d.Touch("r/90°"));
+        await Press(hand, "1", "2");
+        Assert.Equal("12 thou", hand.Shown("r/90°/dial"));
     }
 
     [Fact]

@@ -29,6 +29,18 @@ public static class Units
         return HasUnit(rest) ? kept : rest;
     }
 
+    /// <summary>A kept text parted into its number and its unit, with the blank between them; all of it is number where more
+    /// than one unit stands in it.</summary>
+    public static (string Number, string Unit) Parted(string kept)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        var unit = UnitOf(kept);
+        if (unit.AsSpan().ContainsAny("0123456789±"))
+            return (kept, "");
+        var number = kept[..^unit.Length].TrimEnd();
+        return (number, kept[number.Length..]);
+    }
+
     /// <summary>A value and its ± as one text: "404 ± 0.5 mm" where both are in one unit.</summary>
     public static string Together(string value, string give)
     {

@@ -100,10 +100,30 @@ public sealed partial class CarOnStands
             : Say.Length(Math.Abs(change)).In(Preferences.Display)
                 + (change > 0 ? " longer than before" : " shorter than before");
 
+    /// <summary>What is asked about play at the power unit.</summary>
+    private static readonly string[] s_play = ["float", "towards", "away"];
+
     private IEnumerable<Finding> Found =>
         (Result.Corner?.Findings ?? [])
+            .Select(Told)
             .Concat(Result.Joints?.Findings ?? [])
             .Concat(Result.Length?.Findings ?? []);
+
+    /// <summary>A job without an allowance does not know that one was typed and refused here.</summary>
+    private Finding Told(Finding finding)
+    {
+        if (finding.Code != "allowances-missing" || !s_play.Any(IsRefused))
+            return finding;
+        var refused = string.Join(" and ", s_play.Where(IsRefused).Select(Called));
+        var others = s_play.Where(k => !Draft.Has(k)).Select(Called).ToList();
+        return finding with
+        {
+            Text =
+                $"Taken as nothing because what was typed was refused: {refused}.{(others.Count > 0 ? $" Not typed: {string.Join(" and ", others)}." : "")}",
+        };
+    }
+
+    private bool IsRefused(string key) => Draft.WhyNot(key) is not null;
 
     private IReadOnlyList<string> Taken
     {
@@ -112,12 +132,14 @@ public sealed partial class CarOnStands
             var lines = new List<string>();
             if (Job.Length?.Margin is null)
                 lines.Add(
-                    $"{Say.Length(LengthFields.UsualMargin).In(Preferences.Display)} of plunge kept unused at each stop (common practice, no source)."
+                    $"{Refused("margin")}{Say.Length(LengthFields.UsualMargin).In(Preferences.Display)} of plunge kept unused at each stop (common practice, no source)."
                 );
             if (Job.Corner?.OutputEndFloat is null)
-                lines.Add("No end float at the output stub.");
+                lines.Add(Refused("float") + "No end float at the output stub.");
             if (Job.Corner is { PowerUnitTowardsWheel: null, PowerUnitAwayFromWheel: null })
-                lines.Add("A power unit that does not move under torque.");
+                lines.Add(
+                    Refused("towards", "away") + "A power unit that does not move under torque."
+                );
             lines.Add("The ± of the tool named under each box, where none was typed.");
             lines.Add(
                 Job.Corner?.ReadAlong == SlideLine.InnerAxis
@@ -129,6 +151,9 @@ public sealed partial class CarOnStands
             return lines;
         }
     }
+
+    private string Refused(params string[] keys) =>
+        keys.Any(IsRefused) ? "Because what was typed was refused: " : "";
 
     /// <inheritdoc/>
     public override Job Lay(Job basis)

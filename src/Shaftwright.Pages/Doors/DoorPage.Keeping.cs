@@ -182,7 +182,7 @@ public abstract partial class DoorPage
             _typed[at] = typed;
             answers[at] = typed.Text;
         }
-        Draft.Load(answers);
+        Draft.Load(answers, _taken);
         _seen = Draft.Copy();
         _settled = Draft.Copy();
         _result = null;

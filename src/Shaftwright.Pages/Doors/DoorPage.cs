@@ -163,6 +163,12 @@ public abstract partial class DoorPage : ComponentBase, IDisposable
         if (!Ready || !_lead)
             return;
         _lead = false;
-        await Device.Lead();
+        if (Wanted is { } key)
+        {
+            Wanted = null;
+            await Device.FocusOn(BoxOf(key));
+        }
+        else
+            await Device.Lead();
     }
 }

@@ -7,6 +7,7 @@ namespace Shaftwright.Pages.Doors;
 public sealed class Draft
 {
     private Dictionary<string, string> _answers = [];
+    private Dictionary<string, string> _loaded = [];
     private readonly Stack<(string Key, Dictionary<string, string> Before)> _undo = new();
 
     /// <summary>Raised after each change.</summary>
@@ -51,17 +52,46 @@ public sealed class Draft
         Settle();
     }
 
-    /// <summary>Takes the last change back.</summary>
+    /// <summary>Takes the last change back. What a field refused does not come back with it: a job kept what stood before the
+    /// slip, and box and job would say two things.</summary>
     public void Undo()
     {
-        if (!_undo.TryPop(out var last))
+        while (_undo.TryPop(out var last))
+        {
+            var before = WithoutSlips(last.Before);
+            if (before.Count == _answers.Count && !before.Except(_answers).Any())
+                continue;
+            Begins?.Invoke();
+            Replace(before);
+            _open = true;
+            Changed?.Invoke();
+            Settle();
             return;
-        Begins?.Invoke();
-        Replace(last.Before);
-        _open = true;
-        Changed?.Invoke();
-        Settle();
+        }
     }
+
+    private Dictionary<string, string> WithoutSlips(Dictionary<string, string> before)
+    {
+        var put = new Dictionary<string, string>(before);
+        foreach (var key in before.Keys)
+        {
+            if (Whole(before, key) == Whole(_answers, key) || !IsSlip(before, key))
+                continue;
+            var good = _undo.Select(u => u.Before).FirstOrDefault(b => !IsSlip(b, key)) ?? _loaded;
+            Put(put, key, good.GetValueOrDefault(key, ""));
+            Put(put, key + PlusMinus, good.GetValueOrDefault(key + PlusMinus, ""));
+        }
+        return put;
+    }
+
+    private bool IsSlip(Dictionary<string, string> answers, string key) =>
+        _refused.ContainsKey((key, Whole(answers, key)));
+
+    private static string Whole(Dictionary<string, string> answers, string key) =>
+        Units.Together(
+            answers.GetValueOrDefault(key, ""),
+            answers.GetValueOrDefault(key + PlusMinus, "")
+        );
 
     /// <summary>Raised when the hand has left what it changed.</summary>
     public event Action? Settled;
@@ -114,16 +144,13 @@ public sealed class Draft
         var text = Units.Together(this[key], this[key + PlusMinus]);
         var reading = field.Read(text);
         if (reading.Refusal is { } refusal)
-            _refused[key] = (text, refusal);
+            _refused[(key, text)] = refusal;
         return reading;
     }
 
-    /// <summary>Why the field that read an answer last refused what stands there; null when it did not.</summary>
+    /// <summary>Why the field that read an answer refused what stands there; null when it did not.</summary>
     public Refusal? WhyNot(string key) =>
-        _refused.TryGetValue(key, out var last)
-        && last.Text == Units.Together(this[key], this[key + PlusMinus])
-            ? last.Why
-            : null;
+        _refused.GetValueOrDefault((key, Units.Together(this[key], this[key + PlusMinus])));
 
     /// <summary>Key suffix of the ± of an answer.</summary>
     public const string PlusMinus = "/±";
@@ -141,8 +168,14 @@ public sealed class Draft
     }
 
     /// <summary>Starts from other answers, without a way back.</summary>
-    public void Load(IReadOnlyDictionary<string, string> answers)
+    /// <param name="answers">The answers.</param>
+    /// <param name="held">What the job under them says, which undo goes back to where a slip was kept over it.</param>
+    public void Load(
+        IReadOnlyDictionary<string, string> answers,
+        IReadOnlyDictionary<string, string> held
+    )
     {
+        _loaded = new(held);
         Replace(answers);
         _undo.Clear();
         Changed?.Invoke();
@@ -153,6 +186,7 @@ public sealed class Draft
     public void Follow(string key, string text)
     {
         Put(_answers, key, text);
+        Put(_loaded, key, text);
         foreach (var (_, before) in _undo)
             Put(before, key, text);
     }
@@ -191,8 +225,13 @@ public sealed class Draft
     /// <summary>True between a key typed and the hand leaving its box.</summary>
     public bool IsOpen => _open;
 
+    /// <summary>What the running change is of, until the hand has left it; null when none runs.</summary>
+    public string? Running => _open && _undo.TryPeek(out var last) ? last.Key : null;
+
     private IReadOnlyDictionary<string, string>? _instead;
-    private readonly Dictionary<string, (string Text, Refusal Why)> _refused = [];
+
+    // Every text that a field has refused here, under its key.
+    private readonly Dictionary<(string Key, string Text), Refusal> _refused = [];
     private bool _settled = true;
     private bool _open;
 

@@ -48,13 +48,20 @@ public sealed partial class EndsInAVee
                     $"{Say.Fine(weld.ShimUncertainty)}",
                     $".",
                     0
-                );
+                )
+                {
+                    Unsettled = $"the ends would be alike to within",
+                };
             return new(
                 $"Under the {(end == ShaftEnd.Inner ? "inner" : "outer")} piece, on each face of the vee, put",
                 $"{Say.Fine(shim)}",
                 $", give or take {Say.Fine(weld.ShimUncertainty)}.",
                 shim
-            );
+            )
+            {
+                Unsettled =
+                    $"each face of the vee under the {(end == ShaftEnd.Inner ? "inner" : "outer")} piece would need",
+            };
         }
     }
 
@@ -75,6 +82,14 @@ public sealed partial class EndsInAVee
             return null;
         }
     }
+
+    /// <inheritdoc/>
+    protected override string WhyNot(string key, IReadOnlyDictionary<string, string> taken) =>
+        key == "blades" ? BladeTrouble ?? "" : base.WhyNot(key, taken);
+
+    /// <summary>A list counts while it is picked.</summary>
+    protected override bool Bears(string key) =>
+        key != "blades" || Draft["set"] == nameof(BladeSet.Listed);
 
     private IReadOnlyList<string> Taken
     {

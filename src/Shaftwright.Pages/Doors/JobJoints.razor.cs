@@ -96,6 +96,9 @@ public sealed partial class JobJoints
                 $", by its joints' seats.",
                 overall
             )
+            {
+                Unsettled = $"from end to end the shaft would be",
+            }
         : StageAnswers.Joints(Result) is { } said ? new(said, null, null)
         : null;
 

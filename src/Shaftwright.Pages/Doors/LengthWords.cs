@@ -30,6 +30,9 @@ public static class LengthWords
                 $", joint centre to joint centre, give or take {Say.Length(length.Tolerance)}.",
                 make
             )
+            {
+                Unsettled = $"it would be",
+            }
             : new(
                 make < shortest.Length || make > longest.Length
                     ? (Sentence)$"Do not make it"
@@ -37,7 +40,13 @@ public static class LengthWords
                 $"{Say.Length(make)}",
                 $", joint centre to joint centre; what works is {Say.Length(shortest.Length)} to {Say.Length(longest.Length)}.",
                 make
-            );
+            )
+            {
+                Unsettled =
+                    make < shortest.Length || make > longest.Length
+                        ? (Sentence)$"it would not do at"
+                        : $"it would do at",
+            };
     }
 
     /// <summary>A position as one would say it.</summary>

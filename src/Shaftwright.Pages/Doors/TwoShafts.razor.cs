@@ -43,6 +43,9 @@ public sealed partial class TwoShafts
                 $", the outer-end shaft at {Say.Length(outer)}, each from its own joint end.",
                 inner
             )
+            {
+                Unsettled = $"the inner-end shaft would be cut at",
+            }
             : null;
 
     private bool WithSleeve =>

@@ -47,9 +47,9 @@ public sealed partial class UnderTheDial
     private bool _busy;
     private string? _trouble;
 
-    // The place in hand; whether it was touched, and not come to by itself; and the question it was looked for at.
+    // The place in hand; how often one was taken; and the question it was looked for at.
     private string? _current;
-    private bool _touched;
+    private int _taken;
     private string? _at;
 
     // How many places were asked for before the hand's running change; null once that is somebody else's doing.
@@ -122,7 +122,10 @@ public sealed partial class UnderTheDial
                 $"{Say.Fine(runOut)}",
                 after,
                 runOut
-            );
+            )
+            {
+                Unsettled = $"it runs out",
+            };
         }
     }
 
@@ -165,7 +168,7 @@ public sealed partial class UnderTheDial
                 && Job.Truing?.Turns.FirstOrDefault(t => t.Id == TurnId)?.Limit is null
             )
                 lines.Add(
-                    $"A limit of {Say.Fine(mine.Limit).In(Preferences.Display)} for this moment (common practice, no source)."
+                    $"{(Draft.WhyNot("limit") is null ? "" : "Because what was typed was refused: ")}A limit of {Say.Fine(mine.Limit).In(Preferences.Display)} for this moment (common practice, no source)."
                 );
             return lines;
         }
@@ -452,16 +455,25 @@ public sealed partial class UnderTheDial
             return;
         _at = at;
         TakeFirstOpen();
+        // Come to put one right, it is that one which is in hand.
+        if (
+            Wanted is { } key
+            && Places.FirstOrDefault(p => key == p.Dial || key == p.Angle) is { } wanted
+        )
+            _current = wanted.Key;
     }
 
-    /// <summary>Takes the first place in hand that is not read yet. One that is read is taken by a touch only, so that a slip of
-    /// the thumb changes no reading.</summary>
+    /// <summary>Takes the first place in hand that is not read yet, or whose reading was refused. One that is read is taken by a
+    /// touch only, so that a slip of the thumb changes no reading.</summary>
     private void TakeFirstOpen() =>
-        (_current, _touched, _asked) = (
-            Read.Places(null).FirstOrDefault(p => !Draft.Has(p.Dial))?.Key,
-            false,
+        (_current, _taken, _asked) = (
+            Read.Places(null).FirstOrDefault(p => !Draft.Has(p.Dial) || IsRefused(p))?.Key,
+            _taken + 1,
             Read.Count
         );
+
+    private bool IsRefused(DialPlace place) =>
+        Draft.Read(place.Dial, TruingFields.Dial) is { Refusal: not null };
 
     private static string Said(double? degrees) =>
         degrees is { } a ? a.ToString("0.#", CultureInfo.InvariantCulture) + "°" : "?";
@@ -469,7 +481,7 @@ public sealed partial class UnderTheDial
     private string Line(DialPlace place)
     {
         var dial = Draft[place.Dial];
-        return $"{Said(place.Degrees)}: {(dial.Length > 0 ? dial : "–")}";
+        return $"{Said(place.Degrees)}: {(dial.Length > 0 ? dial : "–")}{(place != InHand && IsRefused(place) ? ", refused" : "")}";
     }
 
     /// <summary>Takes a place in hand that was touched in the list.</summary>
@@ -477,13 +489,13 @@ public sealed partial class UnderTheDial
     public Task Touch(string place)
     {
         var found = Places.FirstOrDefault(p => p.Key == place);
-        return found is null ? Task.CompletedTask : Take(found, touched: true);
+        return found is null ? Task.CompletedTask : Take(found);
     }
 
-    private async Task Take(DialPlace place, bool touched)
+    private async Task Take(DialPlace place)
     {
         Draft.Settle();
-        (_current, _touched) = (place.Key, touched);
+        (_current, _taken) = (place.Key, _taken + 1);
         StateHasChanged();
         var askAngle = place.Typed && !Draft.Has(place.Angle);
         // A box in hand brings the phone's own keys up, over the needle.
@@ -496,11 +508,11 @@ public sealed partial class UnderTheDial
     private async Task NextReading()
     {
         if (After(InHand) is { } next)
-            await Take(next, touched: false);
+            await Take(next);
         else if (Read.Count > 0)
             Go(Index + 1);
         else
-            await Take(Places[^1], touched: false);
+            await Take(Places[^1]);
     }
 
     /// <summary>The place after one; null when it is the last.</summary>

@@ -58,6 +58,9 @@ public sealed partial class NextStroke
                 (Sentence)$"past contact.",
                 plan.Depth
             )
+            {
+                Unsettled = $"the stroke would go",
+            }
         : new(press.Words, null, null, null);
 
     /// <inheritdoc/>
@@ -117,6 +120,9 @@ public sealed partial class NextStroke
             ? null
             : Say.Fine(Math.Abs(change)).In(Preferences.Display)
                 + (change > 0 ? " more than before" : " less than before");
+
+    /// <summary>What the stroke did is noted below the answer, by its own button.</summary>
+    protected override bool Bears(string key) => !key.StartsWith("now/", StringComparison.Ordinal);
 
     /// <inheritdoc/>
     public override string Called(string key) =>
