@@ -146,6 +146,51 @@ public class ShaftPlacesTests
     }
 
     [Fact]
+    public async Task RefusedDiameter_PutRightElsewhereWhileTheDoorIsShut_IsStillAtItsPlace()
+    {
+        await using var hand = await Hand.At<TwoShafts>(Three, at: "inner-end");
+        await hand.Type("inner/2/diameter", "24.8.5 mm");
+        await hand.Shut();
+        await hand.Elsewhere(job =>
+        {
+            Zones(job)[2]!["diameter"] = "24.9 mm";
+            Zones(job).Insert(1, JsonNode.Parse(Groove));
+        });
+        await hand.Open<TwoShafts>(at: "inner-end");
+        Assert.DoesNotContain(
+            "was taken out elsewhere",
+            await hand.Screen(),
+            StringComparison.Ordinal
+        );
+        var (key, typed) = Assert.Single(hand.Door.Clashes);
+        Assert.Equal(("inner/2/diameter", "24.8.5 mm"), (key, typed.Text));
+        Assert.Equal("24.9 mm", hand.Shown("inner/2/diameter"));
+    }
+
+    [Fact]
+    public async Task Undo_OfACorrectionOfWhatWasRefused_GoesBackToWhatTheJobSaid_InBoxAndJob()
+    {
+        await using var hand = await Hand.At<TwoShafts>(Three, at: "inner-end");
+        await hand.Type("inner/2/diameter", "24,5,5 mm");
+        await hand.Type("inner/1/diameter", "26.4 mm");
+        await hand.Type("inner/2/diameter", "24,55 mm");
+        Assert.Equal(["30 27", "200 26.4", "300 24,55"], Said(hand));
+        await hand.Undo();
+        Assert.Equal("25 mm", hand.Shown("inner/2/diameter"));
+        Assert.Equal(["30 27", "200 26.4", "300 25"], Said(hand));
+        await hand.Undo();
+        Assert.Equal(["30 27", "200 26", "300 25"], Said(hand));
+        Assert.False(hand.Leaves);
+        // Opened with the slip in its box, there is nothing typed to go back to but what the job says.
+        await hand.Type("inner/2/diameter", "24,5,5 mm");
+        await hand.Open<TwoShafts>(at: "inner-end");
+        await hand.Type("inner/2/diameter", "24,55 mm");
+        await hand.Undo();
+        Assert.Equal(["30 27", "200 26", "300 25"], Said(hand));
+        Assert.Equal("25 mm", hand.Shown("inner/2/diameter"));
+    }
+
+    [Fact]
     public async Task APlaceHalfTyped_OneComesInWhileTheDoorIsShut_StaysAPlaceOfItsOwn()
     {
         await using var hand = await Hand.At<TwoShafts>(Three, at: "inner-end");

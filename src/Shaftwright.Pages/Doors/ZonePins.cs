@@ -24,7 +24,8 @@ public sealed class ZonePins
     /// <param name="zones">The places.</param>
     /// <param name="words">A place in words.</param>
     /// <param name="kept">Numbers that something is kept under on the device, each with the words of the place it was typed at;
-    /// none for a place that was not in the job yet. Only a place of the same words goes by such a number.</param>
+    /// none for a place that was not in the job yet. A place of the same words goes by such a number; else one of the same kind
+    /// that ends where it did, whatever else of it was put right meanwhile.</param>
     public void Open(
         IReadOnlyList<ShaftZone> zones,
         Func<ShaftZone, string> words,
@@ -38,18 +39,32 @@ public sealed class ZonePins
         _had.Clear();
         _coming = [];
         _next = 0;
-        var numbers = new List<int>();
-        foreach (var zone in zones)
+        var numbers = new int?[zones.Count];
+        Match(said => said);
+        Match(KindAndEnd);
+        for (var i = 0; i < zones.Count; i++)
         {
             while (kept.ContainsKey(_next))
                 _next++;
-            var said = words(zone);
-            var same = left.Where(k => k.Value == said).Select(k => k.Key).DefaultIfEmpty(-1).Min();
-            numbers.Add(same >= 0 ? same : _next++);
-            left.Remove(same);
+            numbers[i] ??= _next++;
         }
         _next = Math.Max(_next, kept.Keys.Append(-1).Max() + 1);
-        Hold(zones, numbers);
+        Hold(zones, [.. numbers.OfType<int>()]);
+
+        void Match(Func<string, string> by)
+        {
+            for (var i = 0; i < zones.Count; i++)
+            {
+                if (numbers[i] is not null || by(words(zones[i])) is not { Length: > 0 } said)
+                    continue;
+                var same = left.Where(k => by(k.Value) == said).Select(k => k.Key);
+                if (same.DefaultIfEmpty(-1).Min() is var number and >= 0)
+                {
+                    numbers[i] = number;
+                    left.Remove(number);
+                }
+            }
+        }
     }
 
     /// <summary>The job was changed.</summary>
@@ -76,6 +91,14 @@ public sealed class ZonePins
                 .In(zones)
                 .Select(key => key is null ? next++ : int.Parse(key, CultureInfo.InvariantCulture)),
         ];
+    }
+
+    /// <summary>What of a place's words says its kind and its end; empty where it has no end.</summary>
+    private static string KindAndEnd(string words)
+    {
+        var at = words.IndexOf(Walk.AndDiameter, StringComparison.Ordinal);
+        var said = at < 0 ? words : words[..at];
+        return said.Contains(Walk.AndEnd, StringComparison.Ordinal) ? said : "";
     }
 
     private void Hold(IReadOnlyList<ShaftZone> zones, List<int> numbers)
