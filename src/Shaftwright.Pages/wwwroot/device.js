@@ -222,3 +222,28 @@ async function stayAwake() {
 }
 document.addEventListener("visibilitychange", stayAwake);
 document.addEventListener("pointerdown", () => (!awake || awake.released) && stayAwake());
+
+// A box that is left says what is wrong with it, and makes room for that. Between press and release this would push away what
+// is under the finger, and the tap would go nowhere: so that a box was left, or entered, is told when the press is over.
+let pressed = false;
+const held = [];
+
+function hold(e) {
+  if (!pressed || !e.isTrusted || !(e.target instanceof HTMLElement)) return;
+  e.stopImmediatePropagation();
+  held.push([e.target, e.type]);
+}
+
+function release() {
+  pressed = false;
+  for (const [box, type] of held.splice(0)) if (box.isConnected) box.dispatchEvent(new FocusEvent(type));
+}
+
+for (const type of ["blur", "focus"]) addEventListener(type, hold, true);
+addEventListener("mousedown", () => (pressed = true), true);
+// After the page's own handlers of the click.
+addEventListener("click", release);
+// A press that ends elsewhere than it began makes no click of its own.
+addEventListener("mouseup", () => setTimeout(release), true);
+for (const type of ["dragend", "contextmenu", "pointercancel"]) addEventListener(type, release, true);
+document.addEventListener("visibilitychange", release);
