@@ -113,17 +113,43 @@ internal sealed class StrengthFindings(List<Finding> findings)
     }
 
     /// <summary>That the unfused core is a crack, and how hard it is worked.</summary>
-    public void Root(UnfusedRoot? root)
+    /// <param name="root">The core; null where there is none to speak of.</param>
+    /// <param name="weld">The weld as a section, with its sleeve where that counts.</param>
+    public void Root(UnfusedRoot? root, SectionMargin? weld)
     {
         if (root is null)
             return;
+        if (root.MayBeAll)
+        {
+            // Where even the best that the numbers allow does not hold, there is nothing to be careful with.
+            var never = weld is { YieldTorque.High: <= 0 } or { Margin.High: < 1 };
+            Add(
+                never ? Severity.Stop : Severity.Caution,
+                "nothing-fused",
+                $"By these numbers the weld may have fused nothing: the depth, less what it can be off, is no more than 0. Up to {Say.Diameter(root.Diameter.High)} across would be one crack, and no torque is too small to work it.",
+                $"Fuse deeper, or measure the depth more closely on a sample cut through and etched. Until then count on no weld there.",
+                "the depth and its ±; own field of the torsion, docs/torsion-field.md"
+            );
+            return;
+        }
+        if (root.Intensity is not { } intensity)
+        {
+            Add(
+                Severity.Caution,
+                "root-unfused",
+                $"The weld leaves a core of {Say.Diameter(root.Diameter.Low)} to {Say.Diameter(root.Diameter.High)} unfused. It is a crack; how hard its edge is worked is not known without the torque in the shaft.",
+                $"Describe the car, so that the crack can be judged. Nobody can see this place from outside.",
+                "own field of the torsion, docs/torsion-field.md"
+            );
+            return;
+        }
         Sentence worked =
-            $"The weld leaves a core of {Say.Diameter(root.Diameter.Low)} to {Say.Diameter(root.Diameter.High)} unfused. It is a crack, and the torque in the shaft works its edge at {Say.StressIntensity(root.Intensity.Low)} to {Say.StressIntensity(root.Intensity.High)}.";
+            $"The weld leaves a core of {Say.Diameter(root.Diameter.Low)} to {Say.Diameter(root.Diameter.High)} unfused. It is a crack, and the torque in the shaft works its edge at {Say.StressIntensity(intensity.Low)} to {Say.StressIntensity(intensity.High)}.";
         Sentence grows =
             $"Cracks in steel begin to grow somewhere from {Say.StressIntensity(StrengthFields.LowThreshold)} to {Say.StressIntensity(StrengthFields.HighThreshold)} when the load comes and goes.";
         const string source =
             "own field of the torsion, docs/torsion-field.md; thresholds as in BS 7910, the upper from memory";
-        if (root.Intensity.High < StrengthFields.LowThreshold)
+        if (intensity.High < StrengthFields.LowThreshold)
             Add(
                 Severity.Note,
                 "root-rests",

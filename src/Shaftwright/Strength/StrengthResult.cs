@@ -54,9 +54,11 @@ public sealed record SectionMargin(
 );
 
 /// <summary>The unfused core of the butt weld, taken as the flat crack that it is.</summary>
-/// <param name="Diameter">Of the core, mm.</param>
-/// <param name="Intensity">Mode III stress intensity at its edge at the torque in the shaft, N/mm^1.5.</param>
-public sealed record UnfusedRoot(Band Diameter, Band Intensity);
+/// <param name="Diameter">Of the core, mm; as wide as the bar where nothing may be fused.</param>
+/// <param name="Intensity">Mode III stress intensity at its edge at the torque in the shaft, N/mm^1.5; null where the torque is
+/// unknown, and where nothing may be fused, since it then has no upper end.</param>
+/// <param name="MayBeAll">True where by the numbers known the weld may have fused nothing.</param>
+public sealed record UnfusedRoot(Band Diameter, Band? Intensity, bool MayBeAll);
 
 /// <summary>The answer of the strength stage.</summary>
 public sealed record StrengthResult
@@ -70,8 +72,7 @@ public sealed record StrengthResult
     /// <summary>The one that yields first at the low end of its range; null when nothing could be judged.</summary>
     public SectionMargin? Weakest { get; init; }
 
-    /// <summary>The unfused core of the butt weld; null where the weld could not be judged, fuses right through, or the torque is
-    /// unknown.</summary>
+    /// <summary>The unfused core of the butt weld; null where the weld could not be judged or fuses right through.</summary>
     public UnfusedRoot? Root { get; init; }
 
     /// <summary>What to know beside the numbers.</summary>

@@ -81,8 +81,8 @@ public static class StrengthSolver
             say.NoTorque();
         say.Yardstick(car);
         say.Fusion(strength);
-        var root = torque is { } works ? Root(inner, outer, strength, works) : null;
-        say.Root(root);
+        var root = Root(inner, outer, strength, torque);
+        say.Root(root, judged.Find(s => s.Kind is SectionKind.FusedRing or SectionKind.Sleeved));
         say.Sample(strength.Sample, made, ring);
         say.NotJudged(made);
         say.Limits(made, sample);
@@ -138,7 +138,7 @@ public static class StrengthSolver
         PieceSections inner,
         PieceSections outer,
         StrengthInput strength,
-        Band torque
+        Band? torque
     )
     {
         if (inner.AtWeld is not { } a || outer.AtWeld is not { } b)
@@ -146,20 +146,34 @@ public static class StrengthSolver
         var least = Math.Min(a.Value - a.Doubt, b.Value - b.Doubt) / 2;
         var most = Math.Min(a.Value + a.Doubt, b.Value + b.Doubt) / 2;
         var depth = FusionDepths.Of(strength, least, most);
-        if (depth.Low <= 0 || depth.Low >= least)
+        if (depth.Low >= least)
             return null;
+        // A guessed depth goes with the radius, so that either bar may have the smaller core.
+        double[] cores =
+        [
+            least - depth.Low,
+            least - depth.High,
+            most - depth.Low,
+            most - depth.High,
+        ];
+        Band diameter = new(2 * Math.Max(0, cores.Min()), 2 * Math.Min(most, cores.Max()));
+        if (depth.Low <= 0)
+            return new(diameter, null, MayBeAll: true);
+        if (torque is not { } works)
+            return new(diameter, null, MayBeAll: false);
         return new(
-            new(2 * Math.Max(0, most - depth.High), 2 * (least - depth.Low)),
+            diameter,
             new(
                 Math.Min(
-                    RootCrack.Intensity(torque.Low, least, depth.High),
-                    RootCrack.Intensity(torque.Low, most, depth.High)
+                    RootCrack.Intensity(works.Low, least, depth.High),
+                    RootCrack.Intensity(works.Low, most, depth.High)
                 ),
                 Math.Max(
-                    RootCrack.Intensity(torque.High, least, depth.Low),
-                    RootCrack.Intensity(torque.High, most, depth.Low)
+                    RootCrack.Intensity(works.High, least, depth.Low),
+                    RootCrack.Intensity(works.High, most, depth.Low)
                 )
-            )
+            ),
+            MayBeAll: false
         );
     }
 
