@@ -3,6 +3,7 @@ using Shaftwright.Corner.Linkages;
 using Shaftwright.CrackTest;
 using Shaftwright.Cut;
 using Shaftwright.Donors;
+using Shaftwright.Findings;
 using Shaftwright.Kept;
 using Shaftwright.Length;
 using Shaftwright.Measures;
@@ -81,6 +82,8 @@ public static class StageAnswers
         ArgumentNullException.ThrowIfNull(result);
         if (result.Length is not { Shortest: not null, Longest: not null } length)
             return null;
+        if (length.Contradicted)
+            return $"No length yet: two readings contradict each other. To satisfy both, {Say.Length(length.Missing)} is missing.";
         if (length.Make is not { } make)
             return $"No length works: {Say.Length(length.Missing)} is missing.";
         Sentence overall = length switch
@@ -91,6 +94,8 @@ public static class StageAnswers
         };
         if (!length.HasWindow)
             return $"No length works, {Say.Length(make)} neither: {Say.Length(length.Missing)} is missing.";
+        if (length.Findings.FirstOrDefault(f => f.Severity == Severity.Stop) is { } stop)
+            return $"Do not make it at {Say.Length(make)}. {stop.Text}";
         return $"Make it {Say.Length(make)} from joint centre to joint centre, {Say.Length(length.Tolerance)} either way.{overall}";
     }
 

@@ -14,6 +14,13 @@ public static class LengthWords
         ArgumentNullException.ThrowIfNull(result);
         if (result.Length is not { Shortest: { } shortest, Longest: { } longest } length)
             return null;
+        if (length.Contradicted)
+            return new(
+                $"Two readings contradict each other. A length for both is short by",
+                $"{Say.Length(length.Missing)}",
+                $": read again before you cut.",
+                null
+            );
         if (!length.HasWindow)
             return new(
                 $"No length works. It is short by",

@@ -9,6 +9,8 @@ namespace Shaftwright.Corner;
 public static class CornerSolver
 {
     private const string Practice = "common practice, no source";
+    private const string Birge =
+        "R. T. Birge, Physical Review 40 (1932) 207, from memory: the square root of chi-square per degree of freedom";
     private const string Derived = "rigid-body geometry, derived in docs/corner.md";
 
     /// <summary>A reading this many standard uncertainties off the curve of its neighbours is called odd.</summary>
@@ -25,6 +27,8 @@ public static class CornerSolver
             .Of(corner, numbers.Values)
             .Select(s => Fit(corner, numbers, s, findings))
             .ToList();
+        if (numbers.Model is null)
+            Unread(sets, findings);
         if (corner.Readings.Count > 0)
         {
             Incomplete(corner, numbers, findings);
@@ -88,6 +92,7 @@ public static class CornerSolver
                     Derived
                 );
         }
+        Scatter(Misfit.Of(corner, numbers, set), set, findings);
         var from = set.Travel(numbers.Values, 0);
         var to = set.Travel(numbers.Values, n - 1);
         if (!set.Fitted)
@@ -95,7 +100,7 @@ public static class CornerSolver
                 findings,
                 Severity.Caution,
                 "not-fitted",
-                $"{(set.Steering == Steering.Straight ? "With the wheel straight" : set.Steering == Steering.FullLeft ? "On full left lock" : "On full right lock")} fewer than three heights were read, so these readings count only where they were taken.",
+                $"{Steered(set.Steering)} fewer than three heights were read, so these readings count only where they were taken.",
                 $"Read full droop, ride height and full bump at this steering position.",
                 Derived
             );
@@ -140,6 +145,64 @@ public static class CornerSolver
             largestError
         );
     }
+
+    /// <summary>A wheel that was read on one lock is steered: straight ahead and both locks belong to its answer.</summary>
+    private static void Unread(List<FittedSet> sets, List<Finding> findings)
+    {
+        if (sets.TrueForAll(s => s.Steering == Steering.Straight))
+            return;
+        var missing = Enum.GetValues<Steering>()
+            .Where(steering => !sets.Exists(s => s.Steering == steering))
+            .Select(steering =>
+                steering switch
+                {
+                    Steering.FullLeft => "full left lock",
+                    Steering.FullRight => "full right lock",
+                    _ => "the wheel straight",
+                }
+            )
+            .ToList();
+        if (missing.Count == 0)
+            return;
+        Add(
+            findings,
+            Severity.Caution,
+            "steering-not-read",
+            $"Not read: {string.Join(" and ", missing)}. This wheel is steered, so the answer holds only for what was read.",
+            $"Read full droop, ride height and full bump there too: {string.Join(" and ", missing)}.",
+            Derived
+        );
+    }
+
+    /// <summary>Says by how much the readings' ± are widened because they do not fit their curve.</summary>
+    private static void Scatter(Misfit misfit, ReadingSet set, List<Finding> findings)
+    {
+        // Below this the widening does not show in the digits said.
+        const double Shows = 1.05;
+        void Judge(string what, double ratio)
+        {
+            if (ratio < Shows)
+                return;
+            Add(
+                findings,
+                ratio < 2 ? Severity.Note : Severity.Caution,
+                "readings-scatter",
+                $"{Steered(set.Steering)} the {what} lie {Say.Factor(ratio)} times as far off their curve as their ± explain, so each ± counts {Say.Factor(ratio)} times.",
+                $"Look for the reading that is wrong and take it again.",
+                Birge
+            );
+        }
+        Judge("readings", misfit.Ratio);
+        Judge("inner angles", misfit.AngleRatio);
+    }
+
+    private static string Steered(Steering steering) =>
+        steering switch
+        {
+            Steering.FullLeft => "On full left lock",
+            Steering.FullRight => "On full right lock",
+            _ => "With the wheel straight",
+        };
 
     private static double Length(ReadingSet set, SetCurves curves, double travel) =>
         set.Form == ReadingForm.DistanceAndAngle ? curves.Distance(travel) : curves.InStop(travel);

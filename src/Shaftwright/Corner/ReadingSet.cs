@@ -39,6 +39,13 @@ internal sealed class ReadingSet
 
     private readonly double[]? _travels;
 
+    /// <summary>True for one reading of two that contradict each other: it stands for itself beside its set's curves.</summary>
+    public bool Disputed { get; private init; }
+
+    /// <summary>One reading of a set by itself.</summary>
+    public ReadingSet Alone(int reading) =>
+        new(Form, Steering, [reading], distinctTravels: 1) { Disputed = true };
+
     /// <summary>Rack, power unit and the other wheel, where a linkage is solved; null for readings.</summary>
     public LinkagePlace? Place { get; }
 
@@ -109,7 +116,7 @@ internal sealed class ReadingSet
     }
 
     /// <summary>Heights nearer than this cannot be told apart by a tape that is off by ±2 mm at each, mm.</summary>
-    private const double Together = 5;
+    public const double Together = 5;
 
     /// <summary>How many heights stand apart; readings close together check each other but do not show how a curve bends.</summary>
     private static int Apart(int[] byTravel, double[] values)

@@ -141,7 +141,8 @@ internal sealed class LengthFindings(
     {
         var longest = result.Longest!;
         var shortest = result.Shortest!;
-        if (!result.HasWindow)
+        Contradictions(result, numbers);
+        if (!result.HasWindow && !result.Contradicted)
             NoWindow(result, longest, shortest);
         if (input.Margin is null)
             Add(
@@ -158,6 +159,34 @@ internal sealed class LengthFindings(
         if (result.Make is not null)
             JointLoads.Judge(result.Positions, joints, shaftTorque, Add);
         return _all;
+    }
+
+    private void Contradictions(LengthResult result, LengthNumbers numbers)
+    {
+        foreach (var c in numbers.Contradictions)
+        {
+            var (one, other) = (corner.Readings[c.One], corner.Readings[c.Other]);
+            Sentence where = PositionWords.At(one.Travel!.Value, one.Steering);
+            Sentence off = c.OfAngle ? (Sentence)$"{Say.Angle(c.Off)}" : $"{Say.Length(c.Off)}";
+            Sentence names =
+                $"Readings {c.One + 1} and {c.Other + 1}, {where}, contradict each other: they differ by {off}, more than their ± allow.";
+            if (result.Contradicted)
+                Add(
+                    Severity.Stop,
+                    "readings-contradict",
+                    $"{names} No length satisfies both.",
+                    $"Read again {PositionWords.At(other.Travel!.Value, other.Steering)} before cutting, and remove the one that was wrong.",
+                    Geometry
+                );
+            else
+                Add(
+                    Severity.Caution,
+                    "readings-contradict",
+                    $"{names} The worse of the two counts, in the length and in the chance.",
+                    $"Read again {PositionWords.At(other.Travel!.Value, other.Steering)}, and remove the one that was wrong.",
+                    Geometry
+                );
+        }
     }
 
     private void NoWindow(LengthResult result, WindowEnd longest, WindowEnd shortest)

@@ -35,7 +35,9 @@ internal sealed class LengthNumbers
             .. Of(joints?.Inner, _limits),
             .. Of(joints?.Outer, _outerLimits),
         ];
-        var uncertain = new List<UncertainValue>(read.Uncertain);
+        var sets = ReadingSet.Of(corner, read);
+        List<Misfit> misfits = [.. sets.Select(s => Misfit.Of(corner, read, s))];
+        var uncertain = new List<UncertainValue>(Misfit.Widened(read.Uncertain, misfits));
         Add(uncertain, _inner, joints?.Inner, _limits);
         if (Floats)
             Add(uncertain, _outer, joints?.Outer, _outerLimits);
@@ -43,7 +45,16 @@ internal sealed class LengthNumbers
         ReadAlong = corner.ReadAlong;
         StubWasHome = corner.Conditions.StubPushedHome == true;
         TableEndsAt = _limits?.TableEndsAt;
-        Sets = [.. ReadingSet.Of(corner, read).Where(CanBeUsed)];
+        Contradictions =
+        [
+            .. misfits.SelectMany(m => m.Contradictions).Where(c => CanBeUsed(c.Set)),
+        ];
+        // Nobody knows which of the two is wrong: beside the curve, which takes their middle, each counts as it was read.
+        var disputed = Contradictions
+            .SelectMany(c => new[] { (c.Set, Reading: c.One), (c.Set, Reading: c.Other) })
+            .Distinct()
+            .Select(d => d.Set.Alone(d.Reading));
+        Sets = [.. sets.Where(CanBeUsed), .. disputed];
     }
 
     /// <summary>Places within one joint.</summary>
@@ -97,6 +108,9 @@ internal sealed class LengthNumbers
     /// <summary>The sets that can be evaluated: distance and angle only where the joint's plunge is known, and between two
     /// plunging joints only with both angles.</summary>
     public IReadOnlyList<ReadingSet> Sets { get; }
+
+    /// <summary>Readings at one height that contradict each other.</summary>
+    public IReadOnlyList<Contradiction> Contradictions { get; }
 
     public PlungeLimits? LimitsOf(double[] values) => Nudged(_limits, values, _inner);
 

@@ -133,6 +133,9 @@ public sealed record LengthResult
     /// <summary>By how much the window fails to exist, mm; 0 when it exists.</summary>
     public double Missing { get; init; }
 
+    /// <summary>True when no length exists only because two readings at one height contradict each other.</summary>
+    public bool Contradicted { get; init; }
+
     /// <summary>The length to make (or the chosen one, judged); null when none exists.</summary>
     public double? Make { get; init; }
 

@@ -54,6 +54,10 @@ public static class LengthSolver
             Longest = longest,
             Shortest = shortest,
             Missing = Math.Max(0, shortest.Length - longest.Length),
+            Contradicted =
+                shortest.Length > longest.Length
+                && numbers.Contradictions.Count > 0
+                && AgreedWindow(limits),
             Findings = [],
         };
 
@@ -115,6 +119,20 @@ public static class LengthSolver
         };
     }
 
+    /// <summary>A reading has a set of its own beside the one it stands in.</summary>
+    private static bool Disputes(List<SetEnvelope> envelopes, ReadingSet set, int reading) =>
+        envelopes.Exists(e =>
+            e.Set.Disputed && e.Set.Form == set.Form && e.Set.Readings[0] == reading
+        );
+
+    /// <summary>True when a length would work if every reading counted by its curve alone.</summary>
+    private static bool AgreedWindow(List<Bound> limits)
+    {
+        var agreed = limits.FindAll(b => !b.Set.Disputed);
+        return agreed.Where(b => !b.IsLongest).Max(b => b.Length)
+            <= agreed.Where(b => b.IsLongest).Min(b => b.Length);
+    }
+
     /// <summary>A shaft is made by its ends: how surely these stand to the joint centres is taken off with the readings' own doubt.</summary>
     private static double Tolerance(
         double length,
@@ -174,8 +192,12 @@ public static class LengthSolver
             var travels = e
                 .Set.Readings.Select((_, k) => e.Set.Travel(numbers.Values, k))
                 .ToArray();
-            foreach (var t in travels)
-                Add(t, true);
+            for (var k = 0; k < travels.Length; k++)
+            {
+                // A disputed reading is shown as it was read, beside the curve.
+                var disputed = Disputes(envelopes, e.Set, e.Set.Readings[k]);
+                Add(travels[k], e.Set.Disputed || !disputed);
+            }
             if (!e.Set.Fitted)
                 continue;
             for (var i = 0; i <= Between; i++)

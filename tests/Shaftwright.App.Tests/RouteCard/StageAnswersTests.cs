@@ -51,6 +51,44 @@ public class StageAnswersTests
     }
 
     [Fact]
+    public void Length_ChosenLengthForbidden_SaysDoNotMakeItAndWhy()
+    {
+        var job = Samples.Example(Samples.GrassTrack).Job;
+        job = job with
+        {
+            Length = job.Length! with { Chosen = Measured<Distance>.Of(412, Distance.Mm) },
+        };
+        var said = StageAnswers.Length(Workflow.Evaluate(job))!.In(Display.Metric);
+        Assert.StartsWith("Do not make it at 412.0\u00a0mm. ", said, StringComparison.Ordinal);
+        Assert.Contains("too long", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("Make it", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Length_ReadingsContradict_SaysSoAndNoLength()
+    {
+        var job = Samples.Example(Samples.GrassTrack).Job;
+        var first = job.Corner!.Readings[0];
+        job = job with
+        {
+            Corner = job.Corner with
+            {
+                Readings =
+                [
+                    .. job.Corner.Readings,
+                    first with
+                    {
+                        In = Measured<Distance>.Of(2, Distance.Mm),
+                        Out = Measured<Distance>.Of(21.5, Distance.Mm),
+                    },
+                ],
+            },
+        };
+        var said = StageAnswers.Length(Workflow.Evaluate(job))!.In(Display.Metric);
+        Assert.StartsWith("No length yet: two readings contradict", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Answers_NoLengthWorks_SayWhatIsMissing()
     {
         var result = Workflow.Evaluate(Samples.Example(Samples.Pickup).Job);

@@ -134,11 +134,11 @@ public class VerbTests
                 Path.Combine(Samples.Repository, Plover),
                 TestContext.Current.CancellationToken
             )
-        ).Replace("\"10.5 mm\"", "\"10.5 furlongs\"", StringComparison.Ordinal);
+        ).Replace("\"10.8 mm\"", "\"10.8 furlongs\"", StringComparison.Ordinal);
         var ran = await Shell.Run(["length", "-"], job);
         Assert.Equal(2, ran.Code);
         Assert.Contains("corner.readings[1].in", ran.Error, StringComparison.Ordinal);
-        Assert.Contains("10.5 furlongs", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("10.8 furlongs", ran.Error, StringComparison.Ordinal);
         Assert.Contains("Accepted", ran.Error, StringComparison.Ordinal);
     }
 

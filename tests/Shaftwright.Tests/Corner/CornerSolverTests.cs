@@ -19,6 +19,45 @@ public sealed class CornerSolverTests
             Out = TrialShaft.Mm(comesOut),
         };
 
+    [Theory]
+    [InlineData("L", "the wheel straight", "full right lock")]
+    [InlineData("SL", "full right lock")]
+    [InlineData("LR", "the wheel straight")]
+    [InlineData("SR", "full left lock")]
+    [InlineData("S")]
+    [InlineData("SLR")]
+    public void Findings_ReadOnALock_NameWhatWasNotRead(string read, params string[] missing)
+    {
+        var steering = read.Select(c =>
+            c == 'L' ? Steering.FullLeft
+            : c == 'R' ? Steering.FullRight
+            : Steering.Straight
+        );
+        var result = Solve(
+            new()
+            {
+                TrialLength = TrialShaft.Mm(400),
+                Readings =
+                [
+                    .. steering.SelectMany(s =>
+                        new[] { -80.0, 0, 80 }.Select(t => InOut(t, 15, 15) with { Steering = s })
+                    ),
+                ],
+            }
+        );
+        var said = result.Findings.Where(f => f.Code == "steering-not-read").ToList();
+        Assert.Equal(missing.Length == 0 ? 0 : 1, said.Count);
+        foreach (var finding in said)
+        {
+            Assert.Equal(Severity.Caution, finding.Severity);
+            Assert.StartsWith(
+                $"Not read: {string.Join(" and ", missing)}.",
+                finding.Text.ToString(),
+                StringComparison.Ordinal
+            );
+        }
+    }
+
     [Fact]
     public void Residuals_OfNoisyReadings_AreThoseOfAGeneralLeastSquaresLibrary() =>
         Gen.Select(Gen.Double[-2, 2].Array[6], Gen.Int[4, 6])
