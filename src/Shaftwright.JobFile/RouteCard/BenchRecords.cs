@@ -2,7 +2,9 @@ using System.Globalization;
 using Shaftwright.CrackTest;
 using Shaftwright.Findings;
 using Shaftwright.Fit;
+using Shaftwright.Kept;
 using Shaftwright.Measures;
+using Shaftwright.Truing;
 
 namespace Shaftwright.JobFile;
 
@@ -35,7 +37,7 @@ internal static class BenchRecords
         var late = sleeved ? s_ends : s_butt;
         var records = new Dictionary<string, BenchRecord>(StringComparer.Ordinal)
         {
-            [RouteSteps.CrackTestButt] = Butt(document, tests),
+            [RouteSteps.CrackTestButt] = Butt(document, tests, result.Now),
             [RouteSteps.CrackTestSleeved] = Places(
                 tests,
                 s_ends,
@@ -67,7 +69,15 @@ internal static class BenchRecords
                 || r.Key == RouteSteps.CrackTestEvent
             )
             .Key;
-        records[here] = records[here] with { Findings = FindingsOf(document, tests) };
+        records[here] = records[here] with { Findings = FindingsOf(document, tests, result.Now) };
+        // A signature from before the last stroke, or an old turn, says nothing of what that stroke left.
+        foreach (var step in RouteSteps.All)
+            if (
+                step.Moment is { } moment
+                && result.PressAt(moment)
+                    is { SinceStroke: RunOutVerdict.NotKnown, SinceWords: { } notRead }
+            )
+                records[step.Code] = new(null, notRead, null, []);
         if (result.Fit is { } fit)
         {
             records[RouteSteps.Fit] = Fitting(fit, tests);
@@ -76,7 +86,11 @@ internal static class BenchRecords
         return records;
     }
 
-    private static BenchRecord Butt(JobDocument document, CrackTestResult tests)
+    private static BenchRecord Butt(
+        JobDocument document,
+        CrackTestResult tests,
+        DateTimeOffset? now
+    )
     {
         var record = Places(
             tests,
@@ -87,7 +101,7 @@ internal static class BenchRecords
             null,
             null
         );
-        return record.Missing is not null && TestedByWord(document)
+        return record.Missing is not null && TestedByWord(document, now)
             ? record with
             {
                 Answer =
@@ -201,16 +215,44 @@ internal static class BenchRecords
         );
     }
 
-    /// <summary>Whether the butt was signed as tested before the sleeve was: the word of jobs from before tests were kept.</summary>
-    private static bool TestedByWord(JobDocument document) =>
-        document.Records.Standing(RouteSteps.CrackTestButt) is { } word
-        && document.Records.Standing(RouteSteps.Sleeve) is { } sleeve
-        && word.At <= sleeve.At
-        && document.Job.CrackTest is not { Tests.Count: > 0 };
+    /// <summary>Whether the butt was signed as tested before the sleeve was: the word of jobs from before tests were kept. It is no
+    /// word for what was done to the butt after it, nor when anything was noted of crack tests, nor from a time still to come.</summary>
+    private static bool TestedByWord(JobDocument document, DateTimeOffset? now)
+    {
+        if (
+            document.Records.Standing(RouteSteps.CrackTestButt) is not { } word
+            || document.Records.Standing(RouteSteps.Sleeve) is not { } sleeve
+            || word.At > sleeve.At
+            || FutureDates.IsAhead(word.At, now)
+            || FutureDates.IsAhead(sleeve.At, now)
+            || document.Job.CrackTest
+                is { Tests.Count: > 0 }
+                    or { Work.Count: > 0 }
+                    or { Decisions.Count: > 0 }
+        )
+            return false;
+        string[] before = [RouteSteps.Weld, RouteSteps.Temper, RouteSteps.TrueButt];
+        return before.All(code => !(document.Records.Standing(code)?.At > word.At))
+            // A stroke at the weld of which nobody knows when it was may have come after the word.
+            && !(document.Job.Press?.Standing() ?? []).Any(s =>
+                s.Moment < Moment.Sleeved
+                && (s.At > word.At || (s.At is null && s.Moment == Moment.ButtWelded))
+            );
+    }
 
-    private static IReadOnlyList<Finding> FindingsOf(JobDocument document, CrackTestResult tests) =>
-        TestedByWord(document)
-            ? [.. tests.Findings.Where(f => f.Code != "hidden-untested")]
+    /// <summary>What a word stands in for is said all the same, as a caution: no signature is a test.</summary>
+    private static IReadOnlyList<Finding> FindingsOf(
+        JobDocument document,
+        CrackTestResult tests,
+        DateTimeOffset? now
+    ) =>
+        TestedByWord(document, now)
+            ?
+            [
+                .. tests.Findings.Select(f =>
+                    f.Code == "hidden-untested" ? f with { Severity = Severity.Caution } : f
+                ),
+            ]
             : tests.Findings;
 
     private static string Clock(DateTimeOffset at) =>

@@ -259,11 +259,26 @@ public sealed record RouteCard(IReadOnlyList<Operation> Operations, NextStep Nex
         Moment moment
     )
     {
+        var press = result.PressAt(moment);
+        var since = press?.SinceStroke;
         if (result.TruingAt(moment) is not { } judged)
-            return (null, [], false);
+            return
+                since == RunOutVerdict.Over
+                || press?.Findings.Any(f => f.Code == PressResult.CrackSign) is true
+                ? (press!.SinceWords, press.Findings, since == RunOutVerdict.Over)
+                : (null, [], false);
+        // What the last stroke left is newer than the turn before it; an old turn that was over stops until it is turned again.
+        if (press is not null && since is not null)
+            return (
+                since == RunOutVerdict.NotKnown ? null
+                : press.Step == PressStep.NotKnown || since != RunOutVerdict.Over ? press.SinceWords
+                : (Sentence)$"{press.SinceWords!} {press.Words}",
+                [.. judged.Findings, .. press.Findings],
+                since == RunOutVerdict.Over
+                    || judged.Turns.Any(t => t.Verdict == RunOutVerdict.Over)
+            );
         var over = judged.Turns.Any(t => t.Verdict == RunOutVerdict.Over);
         var dial = StageAnswers.Truing(judged);
-        var press = result.PressAt(moment);
         // What the press says counts while there is something to press, and a crack sign always; a straight shaft answers by the
         // dial alone.
         if (press is null || !(over || press.Findings.Any(f => f.Code == PressResult.CrackSign)))

@@ -195,7 +195,8 @@ public static class StageAnswers
     public static Sentence? Truing(JobResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return result.Truing is { } truing ? Truing(truing) : null;
+        // What the last stroke left is newer than any turn before it.
+        return result.Press?.SinceWords ?? (result.Truing is { } truing ? Truing(truing) : null);
     }
 
     internal static Sentence? Truing(TruingResult truing)

@@ -1,7 +1,9 @@
 using Shaftwright.CrackTest;
+using Shaftwright.Findings;
 using Shaftwright.Fit;
 using Shaftwright.JobFile;
 using Shaftwright.Measures;
+using Shaftwright.Truing;
 
 namespace Shaftwright.App.Tests.RouteCards;
 
@@ -17,6 +19,12 @@ public sealed class BenchRecordsTests
         0,
         TimeSpan.FromHours(2)
     );
+
+    private static readonly OperationState[] s_owed =
+    [
+        OperationState.NeedsReadings,
+        OperationState.Stopped,
+    ];
 
     private static readonly Place[] s_ends = [Place.SleeveInnerEnd, Place.SleeveOuterEnd];
 
@@ -276,6 +284,68 @@ public sealed class BenchRecordsTests
         Assert.Contains("no test is on record", butt.Answer!.ToString(), StringComparison.Ordinal);
         var never = Signed(ToTheButt, ("sleeve", 10));
         Assert.Equal(OperationState.Stopped, On(never, "crack-test-butt").State);
+    }
+
+    [Fact]
+    public void Butt_AWordThatProvesNothing_LeavesItsTestOwed()
+    {
+        void Owed(JobDocument document)
+        {
+            var card = RouteCard.Of(document, Workflow.Evaluate(document.Job, Hours(1000)));
+            var butt = card.Operations.Single(o => o.Code == "crack-test-butt");
+            Assert.Contains(butt.State, s_owed);
+            Assert.DoesNotContain("Signed for before", $"{butt.Answer}", StringComparison.Ordinal);
+        }
+        var old = Signed(ToTheButt, ("crack-test-butt", 5), ("sleeve", 10));
+        JobDocument Stroke(double? hours) =>
+            old with
+            {
+                Job = new()
+                {
+                    Press = new()
+                    {
+                        Strokes =
+                        [
+                            new()
+                            {
+                                Id = "p",
+                                Moment = Moment.ButtWelded,
+                                At = hours is { } h ? Hours(h) : null,
+                            },
+                        ],
+                    },
+                },
+            };
+        Owed(Stroke(6));
+        Owed(Stroke(null));
+        foreach (var code in new[] { "weld", "temper", "true-butt" })
+            Owed(Signed(old, (code, 6)));
+        Owed(Signed(ToTheButt, ("crack-test-butt", 5), ("sleeve", 40000)));
+        Owed(Signed(ToTheButt, ("crack-test-butt", 39000), ("sleeve", 40000)));
+        Owed(
+            BenchWork.With(
+                old,
+                [],
+                new WorkDone
+                {
+                    Id = "w",
+                    Kind = WorkKind.ButtWelded,
+                    At = Hours(0),
+                }
+            )
+        );
+        // Pressed before the word was given: it stands.
+        Assert.Equal(OperationState.Signed, On(Stroke(4), "crack-test-butt").State);
+    }
+
+    [Fact]
+    public void Butt_StandingByWord_StillSaysThatNoTestSawIt()
+    {
+        var old = Signed(ToTheButt, ("crack-test-butt", 5), ("sleeve", 10));
+        Assert.Contains(
+            RouteCard.Of(old, Workflow.Evaluate(old.Job)).Operations.SelectMany(o => o.Findings),
+            f => f is { Code: "hidden-untested", Severity: Severity.Caution }
+        );
     }
 
     [Fact]

@@ -351,6 +351,76 @@ public class RouteCardTests
         Assert.Equal(OperationState.Stopped, StateOf(Card(With(straight, bent)), "true-butt"));
     }
 
+    [Theory]
+    [InlineData(0.9, OperationState.Stopped, "over the limit")]
+    [InlineData(0.02, OperationState.Answered, "inside the limit")]
+    [InlineData(null, OperationState.NeedsReadings, "Not read since the last stroke")]
+    public void Truing_AStrokeLaterThanTheTurn_HasTheLastWord(
+        double? after,
+        OperationState state,
+        string says
+    )
+    {
+        JobDocument With(string stroke, params DialTurn[] turns) =>
+            Sign(
+                new(
+                    new Job
+                    {
+                        Truing = new() { Turns = turns },
+                        Press = new()
+                        {
+                            Tempered = true,
+                            Strokes =
+                            [
+                                new()
+                                {
+                                    Id = "p",
+                                    Moment = Moment.ButtWelded,
+                                    Turn = stroke,
+                                    RunOutAfter = after is { } mm
+                                        ? Measured<Distance>.Of(mm, Distance.Mm)
+                                        : null,
+                                },
+                            ],
+                        },
+                    },
+                    new()
+                ),
+                [
+                    .. Card(JobDocument.Empty)
+                        .Operations.TakeWhile(o => o.Code != "true-butt")
+                        .Select(o => o.Code),
+                ]
+            );
+        var inside = TurnOf("a", 0.02);
+        foreach (var stroke in new[] { "a", "" })
+        {
+            var job = With(stroke, inside);
+            var butt = Card(job).Operations.Single(o => o.Code == "true-butt");
+            Assert.Equal(state, butt.State);
+            Assert.Contains(says, $"{butt.Answer} {butt.Because}", StringComparison.Ordinal);
+            Assert.Contains(
+                says,
+                StageAnswers.Truing(Workflow.Evaluate(job.Job))!.ToString(),
+                StringComparison.Ordinal
+            );
+            Assert.Equal(
+                after == 0.9,
+                Workflow.Evaluate(job.Job).Press!.Findings.Any(f => f.Severity == Severity.Stop)
+            );
+            // No signature stands in for the dial.
+            if (after != 0.02)
+                Assert.Equal(state, StateOf(Card(Sign(job, "true-butt")), "true-butt"));
+        }
+        // Turned again since: the turn says it.
+        var again = TurnOf("b", 0.02);
+        Assert.Equal(OperationState.Answered, StateOf(Card(With("a", inside, again)), "true-butt"));
+        Assert.Equal(
+            OperationState.Answered,
+            StateOf(Card(With("", inside, again with { AfterStroke = 1 })), "true-butt")
+        );
+    }
+
     [Fact]
     public void Truing_WithThePressKnown_SaysTheNextStrokeUntilItIsStraightOrACrackShows()
     {

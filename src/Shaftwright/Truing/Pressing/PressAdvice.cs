@@ -32,6 +32,24 @@ internal sealed class PressAdvice
             Practice
         );
 
+    public void OverSince(double runOut, double limit) =>
+        Add(
+            Severity.Stop,
+            "press-over-since",
+            $"Run-out {Say.Fine(runOut)} was noted after the last stroke, over the limit of {Say.Fine(limit)}.",
+            $"True it, then turn it under the dial again. What an earlier turn said no longer counts.",
+            Practice
+        );
+
+    public void TooCloseSince(double runOut, double expanded, double limit) =>
+        Add(
+            Severity.Caution,
+            "press-too-close-since",
+            $"Run-out {Say.Fine(runOut)} ± {Say.Fine(expanded)} after the last stroke cannot be told from the limit of {Say.Fine(limit)}.",
+            $"Turn it under the dial at more places, or treat it as over.",
+            Practice
+        );
+
     public void Ahead(int strokes) =>
         Add(
             Severity.Caution,

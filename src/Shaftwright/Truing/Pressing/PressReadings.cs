@@ -74,6 +74,16 @@ internal sealed class PressReadings
     public bool AnyAfter(string turn) =>
         _turns.FindIndex(t => t.Turn.Id == turn) is var at && at >= 0 && at + 1 < _turns.Count;
 
+    /// <summary>True when a turn that has a run-out was read after a stroke. Of a stroke that names no turn nobody knows which came
+    /// first, unless the turn says after how many strokes it was read.</summary>
+    public bool IsReadAfter(PressStroke stroke, int strokes)
+    {
+        var at = _turns.FindIndex(t => t.Turn.Id == stroke.Turn);
+        return stroke.Turn.Length == 0
+            ? _turns.Exists(t => t.Result.RunOut is not null && t.Turn.AfterStroke >= strokes)
+            : at >= 0 && _turns.Skip(at + 1).Any(t => t.Result.RunOut is not null);
+    }
+
     /// <summary>Where a turn was read.</summary>
     public TurnPlace? PlaceOf(string turn) =>
         _turns.FindIndex(t => t.Turn.Id == turn) is var at and >= 0

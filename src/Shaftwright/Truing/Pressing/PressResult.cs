@@ -112,6 +112,13 @@ public sealed record PressResult
     /// <summary>Limit of the run-out, mm.</summary>
     public double Limit { get; init; }
 
+    /// <summary>How the run-out stands by what was noted with the last stroke at this moment; not known when nothing was read after
+    /// it. Null when there is no stroke, or when a turn was read since: then the turn says it.</summary>
+    public RunOutVerdict? SinceStroke { get; init; }
+
+    /// <summary>The same in words; null with it.</summary>
+    public Sentence? SinceWords { get; init; }
+
     /// <summary>The strokes that stand, oldest first.</summary>
     public IReadOnlyList<StrokeResult> Strokes { get; init; } = [];
 

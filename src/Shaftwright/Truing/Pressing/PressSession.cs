@@ -16,6 +16,7 @@ internal sealed class PressSession
 
     private readonly PressInput _press;
     private readonly List<PressStroke> _strokes;
+    private readonly List<PressStroke> _noted;
     private readonly bool _crackSign;
     private readonly int _ahead;
     private readonly ShaftRecord _record;
@@ -45,6 +46,8 @@ internal sealed class PressSession
         [
             .. standing.Where(s => s.Moment == moment && !FutureDates.IsAhead(s.At, record.Now)),
         ];
+        // One that is dated ahead teaches nothing, but it was made: the dial must come after it all the same.
+        _noted = [.. standing.Where(s => s.Moment == moment)];
         _ahead = standing.Count(s => FutureDates.IsAhead(s.At, record.Now));
         _crackSign = standing.Any(s => s.CrackSign);
         _readings = new PressReadings(truing, judged, moment);
@@ -74,8 +77,35 @@ internal sealed class PressSession
 
     public PressResult Answer()
     {
+        Since();
         Work();
         return _result with { Findings = _advice.Findings };
+    }
+
+    /// <summary>What the last stroke left, when no turn was read since: what an older turn said is of another shaft.</summary>
+    private void Since()
+    {
+        if (_noted.Count == 0 || _readings.IsReadAfter(_noted[^1], _noted.Count))
+            return;
+        var last = _noted[^1];
+        var bow = last.RunOutAfter is null ? null : _readings.After(last, null);
+        var verdict = bow is null
+            ? RunOutVerdict.NotKnown
+            : TruingSolver.Verdict(bow.RunOut, bow.Expanded, bow.Limit);
+        if (verdict != RunOutVerdict.Over && FutureDates.IsAhead(last.At, _record.Now))
+            verdict = RunOutVerdict.NotKnown;
+        _result = _result with
+        {
+            SinceStroke = verdict,
+            SinceWords =
+                bow is null || verdict == RunOutVerdict.NotKnown
+                    ? PressWords.NotRead(last.Turn.Length == 0 && _readings.Any)
+                    : PressWords.Since(bow, verdict),
+        };
+        if (verdict == RunOutVerdict.Over)
+            _advice.OverSince(bow!.RunOut, bow.Limit);
+        else if (verdict == RunOutVerdict.TooCloseToCall)
+            _advice.TooCloseSince(bow!.RunOut, bow.Expanded, bow.Limit);
     }
 
     private void Work()

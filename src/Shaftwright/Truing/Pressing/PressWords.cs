@@ -23,6 +23,23 @@ internal static class PressWords
             ? (Sentence)$"nothing or next to nothing, and that will tell how hard it is"
             : $"{Say.Fine(2 * Math.Max(0, seen.Low))} to {Say.Fine(2 * seen.High)}";
 
+    public static Sentence NotRead(bool orderUnknown) =>
+        orderUnknown
+            ? (Sentence)
+                $"Not read since the last stroke, as far as is noted: turn it under the dial, and note after how many strokes."
+            : $"Not read since the last stroke: turn it under the dial.";
+
+    public static Sentence Since(Bow bow, RunOutVerdict verdict)
+    {
+        Sentence stands = verdict switch
+        {
+            RunOutVerdict.Over => $"over the limit of",
+            RunOutVerdict.Inside => $"inside the limit of",
+            _ => $"too near to call to the limit of",
+        };
+        return $"Run-out {Say.Fine(bow.RunOut)} by what was noted after the last stroke, {stands} {Say.Fine(bow.Limit)}.";
+    }
+
     public static Sentence Straight(Bow bow) =>
         $"Straight enough: {Say.Fine(bow.RunOut)} of {Say.Fine(bow.Limit)} allowed, the dial's ± {Say.Fine(bow.Expanded)} taken off. Stop here; the last hundredths are not worth a stroke.";
 }
