@@ -265,7 +265,11 @@ public sealed class JobResult
         if (Job.Strength is not { } strength)
             return null;
         strength = strength with { Sample = DatedSample };
-        if (strength.Sleeve is not { Tested: true } sleeve || CrackTest is not { } tests)
+        if (strength.Sleeve is not { Tested: true } sleeve)
+            return strength;
+        if (SeamCracked)
+            return strength with { Sleeve = sleeve with { Tested = false } };
+        if (CrackTest is not { } tests)
             return strength;
         bool Is(Shaftwright.CrackTest.Place place, SiteState state) =>
             tests.Sites.Any(s => s.Place == place && s.State == state);
@@ -273,8 +277,9 @@ public sealed class JobResult
             tests.Sites.Any(s =>
                 s.State is SiteState.Stopped or SiteState.ToRetest or SiteState.Indication
             )
+            // A test that is asked for and missing: what was clean before the work is not shown clean after it.
             || tests.Demands.Any(d =>
-                d is { Kind: DemandKind.ButtBeforeSleeve, Hidden: true, AnsweredBy: null }
+                d is { AnsweredBy: null, Kind: not DemandKind.AfterFirstEvent }
             )
             // Where tests are kept, what they do not show clean is not taken on a word.
             || tests.Runs.Count > 0
@@ -285,11 +290,18 @@ public sealed class JobResult
         return against ? strength with { Sleeve = sleeve with { Tested = false } } : strength;
     }
 
+    /// <summary>Whether a crack was seen in a seam by eye; a later look that does not say takes nothing back.</summary>
+    private bool SeamCracked =>
+        Job
+            .Weld?.Seams.GroupBy(s => s.Place)
+            .Any(g => g.Select(s => s.Cracked).LastOrDefault(c => c is not null) == true)
+            is true;
+
     /// <summary>What the crack tests and the work on record say of the shaft that comes under the press.</summary>
     private ShaftRecord Recorded()
     {
         if (Noted([]) is not { } tests)
-            return default(ShaftRecord) with { Now = Now };
+            return default(ShaftRecord) with { Stopped = SeamCracked, Now = Now };
         // What the press did before is no work that forbids pressing again, so strokes are left out here.
         var work = WorkLog.Of(tests, new TestAround());
         var welded = work.LastOrDefault(w => WorkLog.IsWeld(w.Kind));
@@ -297,7 +309,7 @@ public sealed class JobResult
             w.Kind == WorkKind.Tempered && !FutureDates.IsAhead(w.At, Now)
         );
         return new(
-            CrackTest?.Sites.Any(s => s.State == SiteState.Stopped) is true,
+            SeamCracked || CrackTest?.Sites.Any(s => s.State == SiteState.Stopped) is true,
             welded is not null,
             tempered is not null && welded?.At > tempered.At,
             Now

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using Shaftwright.Measures;
 
@@ -7,6 +8,8 @@ namespace Shaftwright.Pages.Components;
 /// it is kept with the unit, or it would change its meaning when mm is switched to inches.</summary>
 public static class Units
 {
+    private static readonly SearchValues<char> s_inNumbers = SearchValues.Create("0123456789±");
+
     /// <summary>The text with its unit: as typed when it names one, else with <paramref name="bare"/>.</summary>
     public static string WithUnit(string typed, Unit bare)
     {
@@ -35,7 +38,7 @@ public static class Units
     {
         ArgumentNullException.ThrowIfNull(kept);
         var unit = UnitOf(kept);
-        if (unit.AsSpan().ContainsAny("0123456789±"))
+        if (unit.AsSpan().ContainsAny(s_inNumbers))
             return (kept, "");
         var number = kept[..^unit.Length].TrimEnd();
         return (number, kept[number.Length..]);

@@ -45,10 +45,16 @@ internal sealed class FitJudge(
                 _ => (Sentence?)null,
             };
 
-    private DateTimeOffset? First(FitStep step) =>
+    /// <summary>Whether a nut had its maker's torque, as far as both are noted.</summary>
+    private bool IsTight(FitDone done) =>
+        fit.HubNutByMaker is not { } by
+        || done.HubNut is not { } given
+        || given.Value + (given.PlusMinus ?? 0) >= by.Value;
+
+    private DateTimeOffset? First(FitStep step, Func<FitDone, bool>? counts = null) =>
         Entries
             .Standing(fit.Done)
-            .Where(d => d.Step == step)
+            .Where(d => d.Step == step && counts?.Invoke(d) != false)
             .Select(d => (DateTimeOffset?)d.At)
             .Min();
 
@@ -99,8 +105,9 @@ internal sealed class FitJudge(
     public void HubNut()
     {
         var clamp = At(FitStep.BearingClamp);
-        // The first of each: a nut tightened again after the run was tight before it.
-        var rolled = First(FitStep.FirstRun) is { } ran && !(First(FitStep.BearingClamp) <= ran);
+        // The first of each: a nut tightened again after the run was tight before it, if it had its torque.
+        var rolled =
+            First(FitStep.FirstRun) is { } ran && !(First(FitStep.BearingClamp, IsTight) <= ran);
         if (fit.StubClampsBearing is null && fit.HubNutByMaker is null)
             Add(
                 Severity.Caution,

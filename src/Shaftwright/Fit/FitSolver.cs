@@ -55,7 +55,9 @@ public static class FitSolver
         };
         var found = new Dictionary<FitStep, FitDone>();
         foreach (var entry in Entries.Standing(fit.Done))
-            found[entry.Step] = entry;
+            found[entry.Step] = found.TryGetValue(entry.Step, out var before)
+                ? WithTwist(before, entry)
+                : entry;
         var judge = new FitJudge(fit, found, basis);
         var ends = judge.Ends();
         judge.Pull();
@@ -135,5 +137,21 @@ public static class FitSolver
         return steps.Find(s => s.State == FitStepState.Next) is { } next
             ? next.Because ?? next.WhatToDo
             : $"It is fitted and looked at. Read the line and look at the welds after every event.";
+    }
+
+    /// <summary>A shaft that has twisted stays twisted: of two entries of a step the larger reading counts, and a later one without a
+    /// reading takes none back. A wrong one is corrected or withdrawn.</summary>
+    private static FitDone WithTwist(FitDone before, FitDone now)
+    {
+        var line = Size(before.LineOffset?.Value) > Size(now.LineOffset?.Value);
+        var set = Size(before.ProofSet?.Value) > Size(now.ProofSet?.Value);
+        return now with
+        {
+            LineOffset = line ? before.LineOffset : now.LineOffset,
+            LineDiameter = line ? before.LineDiameter ?? now.LineDiameter : now.LineDiameter,
+            ProofSet = set ? before.ProofSet : now.ProofSet,
+        };
+
+        static double Size(double? value) => value is { } v ? Math.Abs(v) : -1;
     }
 }

@@ -105,14 +105,23 @@ public sealed record SampleReadings(
         return (places.Count, gap - slack);
     }
 
-    /// <summary>The lowest hardness on one side, with its ±, HV; null with fewer than three readings there.</summary>
+    // Common practice, no source: in a wider gap the soft zone can hide.
+    private const double MostStep = 6;
+
+    /// <summary>The lowest hardness on one side, with its ±, HV. Null unless the row goes through the heat and out of it on that
+    /// side (<see cref="Heat"/>), with three readings or more in the heat and no step wider than 6 mm before the first reading
+    /// beyond: a row in sound bar, or one that jumps over the soft zone, shows nothing of it.</summary>
     /// <param name="inner">The inner-end side.</param>
     public Band? Softest(bool inner)
     {
-        var side = Side(inner);
-        if (side.Count < 3)
+        if (ChangedTo(inner) is not { } end)
             return null;
-        var soft = side.MinBy(r => r.Hv);
+        var side = Side(inner);
+        var heat = side.FindAll(r => r.From + PlacePlusMinus < end);
+        List<double> steps = [0, .. heat.Select(r => r.From), end - PlacePlusMinus];
+        if (heat.Count < 3 || steps.Zip(steps.Skip(1), (a, b) => b - a).Any(s => s > MostStep))
+            return null;
+        var soft = heat.MinBy(r => r.Hv);
         return new(soft.Hv - soft.PlusMinus, soft.Hv + soft.PlusMinus);
     }
 
@@ -149,11 +158,12 @@ public sealed record SampleReadings(
     }
 
     /// <summary>Where one side is as the bar beyond it, harder and softer alike: the first of the readings that all lie within a
-    /// tenth of the outermost two, with what its place can be off, mm. Null unless those two agree and there is more inside them.</summary>
+    /// tenth of the outermost two, with what its place can be off, mm. Null unless those two agree, there is more inside them, and the
+    /// row goes as far out as the heat is taken to go without it: two that agree inside the heat are not the bar.</summary>
     private double? ChangedTo(bool inner)
     {
         var side = Side(inner);
-        if (side.Count < 3)
+        if (side.Count < 3 || side[^1].From < CutFields.UsualHeatBand)
             return null;
         var bar = (side[^1].Hv + side[^2].Hv) / 2;
         var tenth = (1 - SoftShare) * bar;

@@ -368,7 +368,7 @@ public static class BeadSolver
     )
     {
         /// <summary>The four places of the layer on top of so many, in order of welding, as far as it is known or proposed.</summary>
-        public IReadOnlyList<double> Places(int layers) => Walk(layers);
+        public List<double> Places(int layers) => Walk(layers);
 
         /// <summary>Those of them that are still open after the last reading within the layer.</summary>
         public IReadOnlyList<double> Open(int layers)

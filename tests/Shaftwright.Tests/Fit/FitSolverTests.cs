@@ -317,6 +317,39 @@ public sealed class FitSolverTests
         return new() { Made = made, Donors = donors };
     }
 
+    [Fact]
+    public void HubNut_LooseWhenItRanAndTightAfterwards_StillStops()
+    {
+        var loose = Done(FitStep.BearingClamp, 5) with { HubNut = Tested.Of<Torque>("60 N·m") };
+        Says(
+            Solve(With(s_known, loose, Well(FitStep.FirstRun, 10), Well(FitStep.BearingClamp, 20))),
+            "rolled-before-clamped",
+            Severity.Stop
+        );
+    }
+
+    [Fact]
+    public void FirstRun_TwistedThenLookedAtWithoutTheLine_StaysTwisted()
+    {
+        var twisted = Well(FitStep.FirstRun, 10) with { LineOffset = Tested.Of<Distance>("4") };
+        Says(
+            Solve(
+                With(
+                    s_known,
+                    Well(FitStep.PaintLine, 1),
+                    Well(FitStep.BearingClamp, 5),
+                    twisted,
+                    Well(FitStep.FirstRun, 20) with
+                    {
+                        LineOffset = null,
+                    }
+                )
+            ),
+            "twisted",
+            Severity.Stop
+        );
+    }
+
     private static FitResult Twisted(string torque, string? set, string? offset = null) =>
         Solve(
             With(

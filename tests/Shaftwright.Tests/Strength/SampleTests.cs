@@ -201,12 +201,16 @@ public sealed class SampleTests
         var sample = Row(
             Sample(6, 6, 6, 6),
             (-30, 250),
-            (-15, 245),
+            (-17, 245),
+            (-12, 218),
             (-8, 213),
+            (-5, 222),
             (-3, 240),
             (3, 230),
+            (5, 205),
             (8, 190),
-            (15, 235),
+            (12, 210),
+            (17, 235),
             (30, 238)
         );
         var result = Solve(new() { Sample = sample });
@@ -221,8 +225,33 @@ public sealed class SampleTests
         Assert.True(outer.ShearYield.Low < inner.ShearYield.Low);
         Assert.DoesNotContain(result.Findings, f => f.Code == "softened-assumed");
         var read = SampleReadings.Of(sample)!;
-        Assert.Equal(15, read.SoftenedTo(inner: true));
-        Assert.Equal(15, read.SoftenedTo(inner: false));
+        Assert.Equal(17, read.SoftenedTo(inner: true));
+        Assert.Equal(17, read.SoftenedTo(inner: false));
+    }
+
+    /// <summary>A row that does not go through the soft zone and out of it tells nothing of either.</summary>
+    [Theory]
+    [InlineData("60 250, 80 251, 100 250")] // Sound bar alone.
+    [InlineData("3 262, 20 250, 40 251")] // Over the soft zone in one step.
+    [InlineData("1 300, 2 310, 3 305")] // The weld's own metal alone.
+    [InlineData("3 300, 5 220, 7 221, 8 222")] // Ends inside the heat.
+    public void HardnessRow_NotThroughTheHeatAndOut_ReplacesNothing(string row)
+    {
+        (double From, double Hv)[] side =
+        [
+            .. row.Split(", ")
+                .Select(r => r.Split(' ').Select(double.Parse).ToArray())
+                .Select(r => (r[0], r[1])),
+        ];
+        var sample = Row(Sample(6, 6, 6, 6), [.. side, .. side.Select(r => (-r.From, r.Hv))]);
+        var read = SampleReadings.Of(sample)!;
+        Assert.Null(read.Softest(inner: true));
+        Assert.Null(read.Softest(inner: false));
+        Assert.True(read.Heat is null or { Band: >= 20 });
+        Assert.Equal(
+            Ring(Solve(new() { Sample = Sample(6, 6, 6, 6) })).YieldTorque,
+            Ring(Solve(new() { Sample = sample })).YieldTorque
+        );
     }
 
     [Fact]
@@ -431,13 +460,14 @@ public sealed class SampleTests
     [Fact]
     public void HardnessAcross_OnOneSideOnly_NarrowsNothing()
     {
-        var near = s_row.Where(r => r.From >= 0).Select(r => (r.From / 4, r.Hv)).ToArray();
+        var near = s_row.Where(r => r.From >= 0).Select(r => (r.From / 1.5, r.Hv)).ToArray();
         var heat = SampleReadings.Of(Row(Sample(), near))!.Heat!;
         Assert.Equal(new MeasuredHeat(20, false), heat);
         var both = SampleReadings
             .Of(Row(Sample(), [.. near, .. near.Select(r => (-r.Item1, r.Hv))]))!
             .Heat!;
-        Assert.Equal(new MeasuredHeat(28 / 4.0 + 0.5, true), both);
+        Assert.True(both.BothSides);
+        Assert.Equal(28 / 1.5 + 0.5, both.Band, 1e-9);
     }
 
     [Fact]
