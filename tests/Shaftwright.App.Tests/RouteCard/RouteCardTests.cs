@@ -265,14 +265,14 @@ public class RouteCardTests
     [InlineData(-1, false)]
     [InlineData(1, true)]
     [InlineData(null, true)] // Nobody said what time it is.
-    public void Of_SignedAtATimeStillToCome_IsNotSigned(int? hours, bool signed)
+    public void Of_SignedAtATimeStillToCome_IsNotSigned(int? hours, bool counts)
     {
         var document = Sign(JobDocument.Empty, "weld");
         var result = Workflow.Evaluate(document.Job, hours is { } h ? s_monday.AddHours(h) : null);
         var weld = RouteCard.Of(document, result).Operations.Single(o => o.Code == "weld");
-        Assert.Equal(signed, weld.State == OperationState.Signed);
+        Assert.Equal(counts, weld.State == OperationState.Signed);
         Assert.Equal(
-            !signed,
+            !counts,
             weld.Because?.ToString().Contains("still to come", StringComparison.Ordinal) is true
         );
     }
